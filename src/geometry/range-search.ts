@@ -1,0 +1,315 @@
+/**
+ * The search behind range.ts: best first, on Bezier nets.
+ *
+ * The best knot value inside the rectangle is a first answer. Patches whose hull bound lies above it are opened, highest
+ * first, clipped to the rectangle, and halved, until no bound is more than `within` above the best value found. A
+ * corner of a net is a value of the surface; its largest coefficient is a bound. The bound closes in with the square of the
+ * net's size, so a tenth of `within` costs some five nets more.
+ *
+ * Rounding: nets are exact whole numbers until they are clipped or halved some eight times, and then within 1e-10 mm;
+ * each bound has 1e-9 mm added, and more where a linear function comes in.
+ */
+
+import { finePerMm, type HeightField, heightAt, knotStepMm, patchesOf, type Rect } from './height-field.ts';
+import { addLinear, clipNetU, clipNetV, halveU, halveV, loadNet } from './net.ts';
+import type { Linear } from './range.ts';
+
+export interface Question {
+  /** mm, >= 1e-6 */
+  readonly within: number;
+  readonly plus: Linear | null;
+  /** Values not above this are of no interest, mm. */
+  readonly floor: number;
+  /** The search ends as soon as a value lies above this, mm. */
+  readonly stopAbove: number;
+}
+
+/** Stands for "no limit", mm; finite, for infinities in hot code cost speed. */
+export const farMm = 1e9;
+
+/** What the last search found; written anew by each. */
+export const found = {
+  /** The highest value seen, 1/36864 mm; the floor if none was above it. */
+  best: -0.5,
+  /** Where it is taken, mm. */
+  u: 0.5,
+  v: 0.5,
+  /** Certified bound, mm. */
+  bound: 0.5,
+  nodes: 0,
+};
+
+/** Looks for the highest value over a rectangle of the domain, into `found`; checks nothing. */
+export function search(field: HeightField, rect: Rect, question: Question): void {
+  const { plus } = question;
+  const pad = plus === null ? padMm : padMm + plusReach(rect, plus) * 1e-13;
+  const slack = (question.within - 2 * pad) * finePerMm;
+  const stop = question.stopAbove * finePerMm;
+  heapSize = 0;
+  used = 0;
+  found.best = question.floor * finePerMm;
+  found.u = rect.u0;
+  found.v = rect.v0;
+  found.nodes = 0;
+  highestPassed = -farMm * finePerMm;
+  takeSpans(field, rect);
+  scanKnots(field, rect, plus);
+  if (found.best <= stop) scanPatches(field, rect, { plus, slack });
+  while (heapSize > 0 && found.best <= stop) {
+    const slot = heap[0]!;
+    if (bounds[slot]! <= found.best + slack) break;
+    popTop();
+    if (patchAt[slot]! >= 0) openPatch(field, rect, { plus, slot });
+    else keep(halve(slot), slack);
+    keep(slot, slack);
+  }
+  if (heapSize > 0) highestPassed = Math.max(highestPassed, bounds[heap[0]!]!);
+  found.bound = Math.max(highestPassed, found.best) / finePerMm + pad;
+}
+
+/** More than all rounding between the control values and a bound, mm. */
+const padMm = 1e-9;
+
+// One search at a time: its nets and its heap, kept between calls so that a question allocates nothing.
+let room = 256;
+let nets = new Float64Array(16 * room);
+let boxes = new Float64Array(4 * room); // u0, u1, v0, v1 of each net, mm
+let bounds = new Float64Array(room); // 1/36864 mm
+let patchAt = new Int32Array(room); // the patch of a slot that is not opened yet, else -1
+let splitsV = new Uint8Array(room); // 1: to be halved along v
+let heap = new Int32Array(room); // slots, highest bound on top
+let heapSize = 0;
+let used = 0;
+let highestPassed = -0.5; // the highest bound that was let go, 1/36864 mm
+const span = { i0: 0, i1: 0, j0: 0, j1: 0 }; // patches that the rectangle touches, closed
+const step = { at: 0.5, alongU: 0.5, alongV: 0.5 };
+
+/** Size of the added function on the rectangle, mm: what its rounding is measured by. */
+function plusReach(rect: Rect, plus: Linear): number {
+  const u = Math.max(Math.abs(rect.u0), Math.abs(rect.u1));
+  const v = Math.max(Math.abs(rect.v0), Math.abs(rect.v1));
+  return Math.abs(plus.at) + Math.abs(plus.perU) * u + Math.abs(plus.perV) * v;
+}
+
+function takeSpans(field: HeightField, rect: Rect): void {
+  const lastU = field.countU - 4;
+  const lastV = field.countV - 4;
+  span.i0 = Math.min(Math.floor((rect.u0 - field.u0) / knotStepMm), lastU);
+  span.i1 = Math.max(span.i0, Math.ceil((rect.u1 - field.u0) / knotStepMm) - 1);
+  span.j0 = Math.min(Math.floor((rect.v0 - field.v0) / knotStepMm), lastV);
+  span.j1 = Math.max(span.j0, Math.ceil((rect.v1 - field.v0) / knotStepMm) - 1);
+}
+
+/** The best knot in the rectangle; its middle, if there is none. */
+function scanKnots(field: HeightField, rect: Rect, plus: Linear | null): void {
+  const { knots } = patchesOf(field);
+  const i0 = Math.ceil((rect.u0 - field.u0) / knotStepMm);
+  const i1 = Math.floor((rect.u1 - field.u0) / knotStepMm);
+  const j0 = Math.ceil((rect.v0 - field.v0) / knotStepMm);
+  const j1 = Math.floor((rect.v1 - field.v0) / knotStepMm);
+  if (i0 > i1 || j0 > j1) {
+    takeMiddle(field, rect, plus);
+    return;
+  }
+  const width = field.countU - 2;
+  const perU = plus === null ? 0 : plus.perU * knotStepMm * finePerMm;
+  let highest = found.best;
+  let atI = -1;
+  let atJ = -1;
+  for (let j = j0; j <= j1; j++) {
+    const base = plus === null ? 0 : linearAt(plus, field.u0, field.v0 + j * knotStepMm) * finePerMm;
+    const row = j * width;
+    for (let i = i0; i <= i1; i++) {
+      const value = knots[row + i]! + (base + i * perU);
+      if (value > highest) {
+        highest = value;
+        atI = i;
+        atJ = j;
+      }
+    }
+  }
+  if (atI < 0) return;
+  found.best = highest;
+  found.u = field.u0 + atI * knotStepMm;
+  found.v = field.v0 + atJ * knotStepMm;
+}
+
+function takeMiddle(field: HeightField, rect: Rect, plus: Linear | null): void {
+  const u = rect.u0 + (rect.u1 - rect.u0) / 2;
+  const v = rect.v0 + (rect.v1 - rect.v0) / 2;
+  const height = heightAt(field, u, v) + (plus === null ? 0 : linearAt(plus, u, v));
+  if (height * finePerMm <= found.best) return;
+  found.best = height * finePerMm;
+  found.u = u;
+  found.v = v;
+}
+
+/** Puts every patch whose bound lies above the best value on the heap, unopened. */
+function scanPatches(field: HeightField, rect: Rect, how: { plus: Linear | null; slack: number }): void {
+  const { plus, slack } = how;
+  const { hulls } = patchesOf(field);
+  const { i0, i1, j0, j1 } = span;
+  const width = field.countU - 3;
+  const enough = found.best + slack;
+  let passed = highestPassed;
+  for (let j = j0; j <= j1; j++) {
+    const row = j * width;
+    for (let i = i0; i <= i1; i++) {
+      let bound = hulls[row + i]!;
+      if (plus !== null) bound += highestLinear(field, rect, { plus, i, j }) * finePerMm;
+      if (bound > enough) {
+        const slot = takeSlot();
+        bounds[slot] = bound;
+        patchAt[slot] = row + i;
+        push(slot);
+      } else if (bound > passed) passed = bound;
+    }
+  }
+  highestPassed = passed;
+}
+
+/** The added function's largest value over one patch's part of the rectangle, mm. */
+function highestLinear(field: HeightField, rect: Rect, at: { plus: Linear; i: number; j: number }): number {
+  const { plus, i, j } = at;
+  const u = field.u0 + i * knotStepMm;
+  const v = field.v0 + j * knotStepMm;
+  return linearAt(
+    plus,
+    plus.perU > 0 ? Math.min(u + knotStepMm, rect.u1) : Math.max(u, rect.u0),
+    plus.perV > 0 ? Math.min(v + knotStepMm, rect.v1) : Math.max(v, rect.v0),
+  );
+}
+
+function linearAt(plus: Linear, u: number, v: number): number {
+  return plus.at + plus.perU * u + plus.perV * v;
+}
+
+/** Makes the net of a slot that so far stood for a whole patch, clipped to the rectangle. */
+function openPatch(field: HeightField, rect: Rect, how: { plus: Linear | null; slot: number }): void {
+  const { plus, slot } = how;
+  const width = field.countU - 3;
+  const j = Math.trunc(patchAt[slot]! / width);
+  const i = patchAt[slot]! - j * width;
+  const o = 16 * slot;
+  const b = 4 * slot;
+  const u = field.u0 + i * knotStepMm;
+  const v = field.v0 + j * knotStepMm;
+  const u0 = Math.max(u, rect.u0);
+  const u1 = Math.min(u + knotStepMm, rect.u1);
+  const v0 = Math.max(v, rect.v0);
+  const v1 = Math.min(v + knotStepMm, rect.v1);
+  loadNet(field.control, j * field.countU + i, field.countU, nets, o);
+  if (u1 - u0 < knotStepMm) clipNetU(nets, o, (u0 - u) / knotStepMm, (u1 - u) / knotStepMm);
+  if (v1 - v0 < knotStepMm) clipNetV(nets, o, (v0 - v) / knotStepMm, (v1 - v) / knotStepMm);
+  if (plus !== null) {
+    step.at = linearAt(plus, u0, v0) * finePerMm;
+    step.alongU = plus.perU * (u1 - u0) * finePerMm;
+    step.alongV = plus.perV * (v1 - v0) * finePerMm;
+    addLinear(nets, o, step);
+  }
+  boxes[b] = u0;
+  boxes[b + 1] = u1;
+  boxes[b + 2] = v0;
+  boxes[b + 3] = v1;
+  patchAt[slot] = -1;
+  measure(slot);
+}
+
+/** Halves a net in its more curved direction; gives the slot of the second half. */
+function halve(slot: number): number {
+  const second = takeSlot();
+  const b = 4 * slot;
+  const c = 4 * second;
+  patchAt[second] = -1;
+  for (let k = 0; k < 4; k++) boxes[c + k] = boxes[b + k]!;
+  const low = splitsV[slot] === 1 ? 2 : 0;
+  const middle = (boxes[b + low]! + boxes[b + low + 1]!) / 2;
+  boxes[b + low + 1] = middle;
+  boxes[c + low] = middle;
+  if (low === 2) halveV(nets, 16 * slot, 16 * second);
+  else halveU(nets, 16 * slot, 16 * second);
+  measure(slot);
+  measure(second);
+  return second;
+}
+
+/** Corners are values, the largest coefficient is the bound, second differences say which way to halve next. */
+function measure(slot: number): void {
+  found.nodes++;
+  const o = 16 * slot;
+  let bound = nets[o]!;
+  for (let k = o + 1; k < o + 16; k++) if (nets[k]! > bound) bound = nets[k]!;
+  bounds[slot] = bound;
+  let bentU = 0;
+  let bentV = 0;
+  for (let k = 0; k < 4; k++) {
+    const r = o + 4 * k;
+    const c = o + k;
+    bentU += Math.abs(nets[r]! - nets[r + 1]! - nets[r + 2]! + nets[r + 3]!);
+    bentV += Math.abs(nets[c]! - nets[c + 4]! - nets[c + 8]! + nets[c + 12]!);
+  }
+  splitsV[slot] = bentV > bentU ? 1 : 0;
+  const b = 4 * slot;
+  if (nets[o]! > found.best) takeCorner(nets[o]!, b, b + 2);
+  if (nets[o + 3]! > found.best) takeCorner(nets[o + 3]!, b + 1, b + 2);
+  if (nets[o + 12]! > found.best) takeCorner(nets[o + 12]!, b, b + 3);
+  if (nets[o + 15]! > found.best) takeCorner(nets[o + 15]!, b + 1, b + 3);
+}
+
+function takeCorner(value: number, atU: number, atV: number): void {
+  found.best = value;
+  found.u = boxes[atU]!;
+  found.v = boxes[atV]!;
+}
+
+/** Back on the heap, or let go if its bound is near enough to the best value. */
+function keep(slot: number, slack: number): void {
+  const bound = bounds[slot]!;
+  if (bound > found.best + slack) push(slot);
+  else if (bound > highestPassed) highestPassed = bound;
+}
+
+function takeSlot(): number {
+  if (used === room) grow();
+  return used++;
+}
+
+function grow(): void {
+  room *= 2;
+  nets = larger(nets, new Float64Array(16 * room));
+  boxes = larger(boxes, new Float64Array(4 * room));
+  bounds = larger(bounds, new Float64Array(room));
+  patchAt = larger(patchAt, new Int32Array(room));
+  splitsV = larger(splitsV, new Uint8Array(room));
+  heap = larger(heap, new Int32Array(room));
+}
+
+function larger<A extends Float64Array | Int32Array | Uint8Array>(from: A, to: A): A {
+  to.set(from);
+  return to;
+}
+
+function push(slot: number): void {
+  const bound = bounds[slot]!;
+  let k = heapSize++;
+  while (k > 0) {
+    const up = (k - 1) >> 1;
+    if (bounds[heap[up]!]! >= bound) break;
+    heap[k] = heap[up]!;
+    k = up;
+  }
+  heap[k] = slot;
+}
+
+function popTop(): void {
+  const slot = heap[--heapSize]!;
+  const bound = bounds[slot]!;
+  let k = 0;
+  for (let down = 1; down < heapSize; down = 2 * k + 1) {
+    if (down + 1 < heapSize && bounds[heap[down + 1]!]! > bounds[heap[down]!]!) down++;
+    if (bounds[heap[down]!]! <= bound) break;
+    heap[k] = heap[down]!;
+    k = down;
+  }
+  heap[k] = slot;
+}
