@@ -9,6 +9,8 @@
 import { finePerMm, type HeightField, heightAt, knotStepMm, negatedOf, type Rect } from './height-field.ts';
 import { farMm, found, search } from './range-search.ts';
 
+export type { Rect } from './height-field.ts';
+
 /** at + perU * u + perV * v; `at` in mm, the slopes plain ratios. */
 export interface Linear {
   readonly at: number;
