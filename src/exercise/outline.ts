@@ -1,0 +1,49 @@
+/**
+ * The outline: the recess as the eye sees it, straight, from the brief's rough sizes. It knows nothing of the truth.
+ */
+import type { Polygon } from '../geometry/polygon.ts';
+import type { Exercise } from './exercise.ts';
+
+export interface Outline {
+  readonly openingMm: { readonly width: number; readonly height: number; readonly depth: number };
+  readonly mouthMm: number;
+  readonly breastSide: 'left' | 'right';
+}
+
+/** How far the room goes on in front of the face line, mm, as far as the simulator cares. */
+export const roomInFrontMm = 3500;
+
+/** Gives an exercise's outline. */
+export function outlineOf(exercise: Exercise): Outline {
+  const { openingMm, mouthMm } = exercise.brief;
+  return { openingMm, mouthMm, breastSide: exercise.spec.breastSide };
+}
+
+/**
+ * Gives the plan of where one can stand: the recess, and the room in front of it past the breast's face.
+ *
+ * @returns mm, x right and y into the recess, anticlockwise seen from above
+ */
+export function planOutline(outline: Outline): Polygon {
+  const half = outline.openingMm.width / 2;
+  const { depth } = outline.openingMm;
+  const front = -roomInFrontMm;
+  const past = half + 1500;
+  return outline.breastSide === 'right'
+    ? [
+        { x: -half, y: front },
+        { x: past, y: front },
+        { x: past, y: outline.mouthMm },
+        { x: half, y: outline.mouthMm },
+        { x: half, y: depth },
+        { x: -half, y: depth },
+      ]
+    : [
+        { x: -past, y: front },
+        { x: half, y: front },
+        { x: half, y: depth },
+        { x: -half, y: depth },
+        { x: -half, y: outline.mouthMm },
+        { x: -past, y: outline.mouthMm },
+      ];
+}

@@ -1,0 +1,199 @@
+/**
+ * The alcove beside a chimney breast: sizes, small defects on every surface, trims and the cornice return.
+ *
+ * The party wall runs on into the room; the breast's wall begins at its arris, at the mouth.
+ */
+import { bell, bellToUnitDeviation, between, type DrawKey, pick, purpose } from '../chance/keyed-draws.ts';
+import { drawStructure, type PlacedDefect, type Structure, toGrain } from './alcove-structures.ts';
+import { extentsOf, type RecessSpec, type Side, type SurfaceSpec, type Trim } from './recess-spec.ts';
+import type { Severity } from './severity.ts';
+
+const whySize = purpose('recess/alcove/size');
+const whySmall = purpose('recess/alcove/small');
+const whyTrim = purpose('recess/alcove/trim');
+const whyWaves = purpose('recess/alcove/waves');
+
+/** Numbers of the trims that the brief needs to know. */
+export interface TrimSizes {
+  readonly skirtingHeightMm: number;
+  readonly skirtingThicknessMm: number;
+  readonly corniceDropMm: number;
+}
+
+/**
+ * Draws the spec of an alcove.
+ *
+ * @param from - the room's key; structure and severity name what is drawn around it
+ * @returns a spec whose sizes are whole 10 mm and whose defects are whole sixteenths of a millimetre
+ */
+export function drawAlcove(from: { key: DrawKey; structure: Structure; severity: Severity }): RecessSpec {
+  const { key, structure, severity } = from;
+  const tens = (index: number, low: number, high: number) =>
+    10 * Math.round(between(key, whySize, { index, from: low / 10, to: high / 10 }));
+  const openingMm = { width: tens(0, 760, 1480), height: tens(1, 2220, 2560), depth: tens(2, 330, 600) };
+  const mouthMm = -tens(3, 20, 60);
+  const breastSide = pick(key, whySize, { index: 4, count: 2 }) === 0 ? 'left' : 'right';
+  const base = { openingMm, mouthMm, breastSide } as const;
+  const placed = [
+    ...smallDefects(key, severity.scale, openingMm),
+    ...drawStructure(structure, { key, scale: severity.scale, openingMm, breast: breastSide }),
+  ];
+  return {
+    format: 'offtrue-spec',
+    version: 1,
+    family: 'alcove',
+    structure: structure.name,
+    severity: severity.name,
+    ...base,
+    key: [...key],
+    surfaces: {
+      left: surfaceOf('left', { placed, severity, key, index: 0 }),
+      right: surfaceOf('right', { placed, severity, key, index: 1 }),
+      back: surfaceOf('back', { placed, severity, key, index: 2 }),
+      floor: surfaceOf('floor', { placed, severity, key, index: 3 }),
+      ceiling: surfaceOf('ceiling', { placed, severity, key, index: 4 }),
+    },
+    trims: drawTrims(key, base),
+    reference: { kind: 'cornice-return', heightMm: openingMm.height - 90, wavesMm: drawWaves(key, severity.scale) },
+  };
+}
+
+/** Gives the sizes of a spec's trims; 0 where there is none. */
+export function trimSizes(spec: RecessSpec): TrimSizes {
+  const skirting = spec.trims.find((t) => t.kind === 'skirting');
+  const cornice = spec.trims.find((t) => t.kind === 'cornice');
+  const most = (t: Trim | undefined) => (t ? Math.max(...t.profile.mm.map(([, out]) => out)) : 0);
+  return {
+    skirtingHeightMm: skirting ? skirting.vMm[1] : 0,
+    skirtingThicknessMm: most(skirting),
+    corniceDropMm: most(cornice),
+  };
+}
+
+function surfaceOf(
+  side: Side,
+  from: { placed: readonly PlacedDefect[]; severity: Severity; key: DrawKey; index: number },
+): SurfaceSpec {
+  return {
+    offsetMm: toGrain(spread(from.key, from.index, 1.2 * from.severity.scale)),
+    wobbleMm: from.severity.wobbleMm,
+    defects: from.placed.filter((p) => p.side === side && p.defect.mm !== 0).map((p) => p.defect),
+  };
+}
+
+function smallDefects(key: DrawKey, scale: number, opening: RecessSpec['openingMm']): readonly PlacedDefect[] {
+  const mm = (index: number, deviation: number) => toGrain(spread(key, 10 + index, deviation * scale));
+  const crown = (index: number) => between(key, whySmall, { index: 60 + index, from: 0.25, to: 0.75 });
+  const walls = (['left', 'right'] as const).flatMap((side, i): PlacedDefect[] => [
+    { side, defect: { kind: 'lean', mm: mm(4 * i, 1.6) } },
+    { side, defect: { kind: 'taper', mm: mm(4 * i + 1, 1.2) } },
+    { side, defect: { kind: 'bow', mm: mm(4 * i + 2, 1.2), crownV: Math.round(opening.height * crown(i)) } },
+    { side, defect: { kind: 'wind', mm: mm(4 * i + 3, 1) } },
+  ]);
+  return [
+    ...walls,
+    { side: 'back', defect: { kind: 'lean', mm: mm(8, 1.6) } },
+    { side: 'back', defect: { kind: 'skew', mm: mm(9, 1.6) } },
+    {
+      side: 'back',
+      defect: {
+        kind: 'bow',
+        mm: mm(10, 1.4),
+        crownU: Math.round(opening.width * (crown(2) - 0.5)),
+        crownV: Math.round(opening.height * crown(3)),
+      },
+    },
+    { side: 'floor', defect: { kind: 'fall', mm: mm(11, 1.6), towards: 'right' } },
+    { side: 'floor', defect: { kind: 'fall', mm: mm(12, 0.8), towards: 'back' } },
+    { side: 'ceiling', defect: { kind: 'fall', mm: mm(13, 1.8), towards: 'right' } },
+    { side: 'ceiling', defect: { kind: 'bow', mm: mm(14, 1.2), crownU: Math.round(opening.width * (crown(4) - 0.5)) } },
+  ];
+}
+
+/** A bell-shaped size with a given standard deviation, never past 3.45 of it. */
+function spread(key: DrawKey, index: number, deviation: number): number {
+  return bell(key, whySmall, index) * bellToUnitDeviation * deviation;
+}
+
+function drawTrims(key: DrawKey, base: Pick<RecessSpec, 'openingMm' | 'mouthMm' | 'breastSide'>): Trim[] {
+  const trims: Trim[] = [];
+  if (pick(key, whyTrim, { index: 0, count: 4 }) > 0) trims.push(...skirtings(key, base));
+  if (pick(key, whyTrim, { index: 1, count: 2 }) > 0) trims.push(...cornices(key, base));
+  return trims;
+}
+
+function skirtings(key: DrawKey, base: Pick<RecessSpec, 'openingMm' | 'mouthMm' | 'breastSide'>): Trim[] {
+  const { x, y, z } = extentsOf(base);
+  const tall = [95, 120, 145, 170][pick(key, whyTrim, { index: 2, count: 4 })] as number;
+  const thick = 15 + pick(key, whyTrim, { index: 3, count: 6 });
+  const profile: Trim['profile'] = {
+    along: 'v',
+    mm: [
+      [z[0], thick],
+      [tall - 20, thick],
+      [tall, Math.ceil(thick / 2)],
+    ],
+  };
+  const band = (side: 'left' | 'right' | 'back', uMm: [number, number]): Trim => ({
+    name: `skirting ${side}`,
+    kind: 'skirting',
+    surface: side,
+    uMm,
+    vMm: [z[0], tall],
+    profile,
+  });
+  const from = (side: 'left' | 'right') => (side === base.breastSide ? base.mouthMm : y[0]);
+  return [band('left', [from('left'), y[1]]), band('right', [from('right'), y[1]]), band('back', [x[0], x[1]])];
+}
+
+/** A cornice along the back and the party wall, fixed to the ceiling: it drops with it. */
+function cornices(key: DrawKey, base: Pick<RecessSpec, 'openingMm' | 'mouthMm' | 'breastSide'>): Trim[] {
+  const { x, y } = extentsOf(base);
+  const { width, depth } = base.openingMm;
+  const out = 60 + 10 * pick(key, whyTrim, { index: 4, count: 5 });
+  const drop = 60 + 10 * pick(key, whyTrim, { index: 5, count: 5 });
+  const profileTo = (edge: number, end: number): [number, number][] => [
+    [edge, 8],
+    [edge + out / 4, 20],
+    [edge + out - 12, drop],
+    [end, drop],
+  ];
+  const back: Trim = {
+    name: 'cornice back',
+    kind: 'cornice',
+    surface: 'ceiling',
+    uMm: [x[0], x[1]],
+    vMm: [depth - out, y[1]],
+    profile: { along: 'v', mm: profileTo(depth - out, y[1]) },
+  };
+  const right = profileTo(width / 2 - out, x[1]);
+  const onLeft = base.breastSide === 'right';
+  const party: Trim = {
+    name: onLeft ? 'cornice left' : 'cornice right',
+    kind: 'cornice',
+    surface: 'ceiling',
+    uMm: onLeft ? [x[0], -(width / 2 - out)] : [width / 2 - out, x[1]],
+    vMm: [y[0], y[1]],
+    profile: {
+      along: 'u',
+      mm: onLeft ? right.map(([at, down]): [number, number] => [0 - at, down]).reverse() : right,
+    },
+  };
+  return [back, party];
+}
+
+/** Waves of the cornice return, with mean and slope taken out: the line without them is y = 0. */
+function drawWaves(key: DrawKey, scale: number): number[] {
+  const count = 7;
+  const raw = Array.from({ length: count }, (_, i) => bell(key, whyWaves, i) * 1.6 * scale);
+  const middle = (count - 1) / 2;
+  let mean = 0;
+  let slope = 0;
+  let spreadSum = 0;
+  for (let i = 0; i < count; i++) {
+    mean += (raw[i] as number) / count;
+    slope += (raw[i] as number) * (i - middle);
+    spreadSum += (i - middle) * (i - middle);
+  }
+  return raw.map((w, i) => Math.round((w - mean - (slope / spreadSum) * (i - middle)) * 1024) / 1024);
+}

@@ -1,0 +1,113 @@
+/**
+ * The spec of a recess: plain data from which the hidden surfaces are built, and which can be said in trade words.
+ *
+ * Frame: x right along the face line, y into the recess, z up, mm; x = 0 the middle of the nominal opening, z = 0 the
+ * nominal floor, y = 0 the face line. Every size of a defect is in mm, its sign as in the table of `defect-shapes.ts`.
+ */
+import * as v from 'valibot';
+
+/** The five sides of free space. */
+export const sides = ['left', 'right', 'back', 'floor', 'ceiling'] as const;
+export type Side = (typeof sides)[number];
+
+/** What a band does to the new work: it blocks, it is taken away before fitting, or it may be cut. */
+export const fates = ['stays', 'off', 'cut'] as const;
+export type Fate = (typeof fates)[number];
+
+const mm = v.pipe(v.number(), v.finite());
+const length = v.pipe(mm, v.minValue(0));
+const word = v.pipe(v.number(), v.integer());
+const name = v.pipe(v.string(), v.minLength(1), v.maxLength(40));
+
+const defect = v.variant('kind', [
+  v.strictObject({ kind: v.literal('lean'), mm }),
+  v.strictObject({ kind: v.literal('taper'), mm }),
+  v.strictObject({ kind: v.literal('skew'), mm }),
+  v.strictObject({ kind: v.literal('fall'), mm, towards: v.picklist(['left', 'right', 'front', 'back']) }),
+  v.strictObject({ kind: v.literal('wind'), mm }),
+  v.strictObject({ kind: v.literal('bow'), mm, crownU: v.optional(mm), crownV: v.optional(mm) }),
+  v.strictObject({ kind: v.literal('hump'), mm, u: mm, v: mm, width: v.pipe(mm, v.minValue(256)) }),
+  v.strictObject({
+    kind: v.literal('step'),
+    mm,
+    along: v.picklist(['u', 'v']),
+    at: mm,
+    width: v.pipe(mm, v.minValue(256)),
+  }),
+]);
+
+const surface = v.strictObject({
+  offsetMm: mm,
+  wobbleMm: v.pipe(length, v.maxValue(10)),
+  defects: v.pipe(v.array(defect), v.maxLength(24)),
+});
+
+const trim = v.strictObject({
+  name,
+  kind: v.picklist(['skirting', 'cornice']),
+  surface: v.picklist(sides),
+  uMm: v.tuple([mm, mm]),
+  vMm: v.tuple([mm, mm]),
+  profile: v.strictObject({
+    along: v.picklist(['u', 'v']),
+    mm: v.pipe(v.array(v.tuple([mm, length])), v.minLength(2), v.maxLength(24)),
+  }),
+});
+
+export const recessSpecSchema = v.strictObject({
+  format: v.literal('offtrue-spec'),
+  version: v.literal(1),
+  family: v.literal('alcove'),
+  structure: name,
+  severity: name,
+  openingMm: v.strictObject({
+    width: v.pipe(mm, v.minValue(400), v.maxValue(3000)),
+    height: v.pipe(mm, v.minValue(1200), v.maxValue(3200)),
+    depth: v.pipe(mm, v.minValue(150), v.maxValue(1000)),
+  }),
+  mouthMm: v.pipe(mm, v.minValue(-300), v.maxValue(0)),
+  breastSide: v.picklist(['left', 'right']),
+  key: v.tuple([word, word, word, word]),
+  surfaces: v.strictObject({ left: surface, right: surface, back: surface, floor: surface, ceiling: surface }),
+  trims: v.pipe(v.array(trim), v.maxLength(16)),
+  reference: v.strictObject({
+    kind: v.literal('cornice-return'),
+    heightMm: mm,
+    wavesMm: v.pipe(v.array(mm), v.minLength(2), v.maxLength(33)),
+  }),
+});
+
+export type RecessSpec = Readonly<v.InferOutput<typeof recessSpecSchema>>;
+export type Defect = Readonly<v.InferOutput<typeof defect>>;
+export type SurfaceSpec = Readonly<v.InferOutput<typeof surface>>;
+export type Trim = Readonly<v.InferOutput<typeof trim>>;
+/** A line of the room that the face line is to follow; `wavesMm` are its y at even steps of x over the opening. */
+export type Reference = RecessSpec['reference'];
+export type BreastSide = RecessSpec['breastSide'];
+
+/** How far a surface reaches past the outline and the mouth, mm. Beyond it nothing is read, keyed or proposed. */
+export const reachMm = 256;
+
+/** The stretch of room coordinates that each axis of a recess spans, reach included, mm, closed. */
+export interface Extents {
+  readonly x: readonly [number, number];
+  readonly y: readonly [number, number];
+  readonly z: readonly [number, number];
+}
+
+/** Gives the extents of a spec's surfaces, reach included. */
+export function extentsOf(spec: Pick<RecessSpec, 'openingMm' | 'mouthMm'>): Extents {
+  const { width, height, depth } = spec.openingMm;
+  return {
+    x: [-width / 2 - reachMm, width / 2 + reachMm],
+    y: [spec.mouthMm - reachMm, depth + reachMm],
+    z: [-reachMm, height + reachMm],
+  };
+}
+
+/** Which room axes run along u and v of a side: (y, z) for side walls, (x, z) for the back, (x, y) for floor, ceiling. */
+export function axesOf(side: Side): { readonly u: 'x' | 'y'; readonly v: 'y' | 'z'; readonly across: 'x' | 'y' | 'z' } {
+  if (side === 'left' || side === 'right') return { u: 'y', v: 'z', across: 'x' };
+  if (side === 'back') return { u: 'x', v: 'z', across: 'y' };
+  return { u: 'x', v: 'y', across: 'z' };
+}

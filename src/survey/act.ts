@@ -1,0 +1,149 @@
+/**
+ * The acts of a field log: the one door through which people, pages and scripts survey.
+ *
+ * Coordinates are the hand's: the outline's frame (x right, y into the recess, z up, mm), which lies against the room's
+ * by a hidden shift and turn. A place on a surface is two of its own coordinates, or one and a seen line that it lies on.
+ */
+import * as v from 'valibot';
+import { sides } from '../recess/recess-spec.ts';
+import { sizeNames } from './size.ts';
+
+const mm = v.pipe(v.number(), v.finite(), v.minValue(-20_000), v.maxValue(20_000));
+const length = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(20_000));
+const count = v.pipe(v.number(), v.integer(), v.minValue(1));
+const text = v.pipe(v.string(), v.minLength(1), v.maxLength(500));
+
+/** F, S, L of the first set-up; F2, S2, L2 of the second, and so on. */
+export const datumSchema = v.pipe(
+  v.string(),
+  v.regex(/^[FSL]([2-9]|[1-9][0-9])?$/, 'a datum: F, S or L, or F2, S2, L2, ...'),
+);
+
+const onSurface = v.strictObject({
+  surface: v.picklist(sides),
+  xMm: v.optional(mm),
+  yMm: v.optional(mm),
+  zMm: v.optional(mm),
+  along: v.optional(datumSchema),
+});
+const onMark = v.strictObject({ mark: count });
+export const placeSchema = v.union(
+  [onSurface, onMark],
+  'a place: a surface with two of xMm, yMm, zMm (or one and along), or a mark',
+);
+
+const planeKind = v.picklist(['F', 'S']);
+const target = v.union([onMark, v.strictObject({ referenceXMm: mm })], 'a mark, or referenceXMm');
+
+export const actSchema = v.variant('act', [
+  v.strictObject({
+    act: v.literal('stand'),
+    xMm: mm,
+    yMm: mm,
+    heightMm: length,
+    facing: v.optional(v.picklist(['recess', 'room', 'left', 'right'])),
+  }),
+  v.strictObject({ act: v.literal('move'), byXMm: mm, byYMm: mm }),
+  v.strictObject({
+    act: v.literal('turn'),
+    /** Anticlockwise seen from above. */
+    byMmPerM: v.pipe(v.number(), v.finite(), v.minValue(-1000), v.maxValue(1000)),
+    quarters: v.optional(v.pipe(v.number(), v.integer(), v.minValue(-2), v.maxValue(2))),
+  }),
+  v.strictObject({ act: v.literal('raise'), byMm: mm }),
+  v.strictObject({ act: v.literal('settle') }),
+  v.strictObject({ act: v.literal('aim'), plane: planeKind, at: target }),
+  v.strictObject({
+    act: v.literal('check'),
+    check: v.picklist(['level', 'plumb', 'square']),
+    verdict: v.picklist(['use', 'do-not-use']),
+    errorMmPerM: v.optional(mm),
+  }),
+  v.strictObject({ act: v.literal('mark'), place: placeSchema }),
+  v.strictObject({ act: v.literal('rub-out'), mark: count }),
+  v.strictObject({ act: v.literal('clear'), trim: text }),
+  v.strictObject({
+    act: v.literal('read'),
+    datum: datumSchema,
+    place: placeSchema,
+    /** A hold that is not square to the datum, by its slope along the surface's two axes. */
+    skewMmPerM: v.optional(
+      v.tuple([
+        v.pipe(v.number(), v.finite(), v.minValue(-300), v.maxValue(300)),
+        v.pipe(v.number(), v.finite(), v.minValue(-300), v.maxValue(300)),
+      ]),
+    ),
+  }),
+  v.strictObject({ act: v.literal('span'), place: placeSchema, to: v.picklist(sides) }),
+  v.strictObject({ act: v.literal('diagonal'), from: placeSchema, to: placeSchema }),
+  v.strictObject({ act: v.literal('edge'), place: placeSchema, lengthMm: length, along: v.picklist(['u', 'v']) }),
+  v.strictObject({ act: v.literal('plumb'), place: placeSchema, lengthMm: length }),
+  v.strictObject({ act: v.literal('three-four-five'), at: placeSchema, unitMm: length }),
+  v.strictObject({
+    act: v.literal('book'),
+    what: v.picklist(['offset', 'span', 'diagonal']),
+    valueMm: mm,
+    /** From which datum; an offset has one, a span and a diagonal have none. */
+    datum: v.optional(datumSchema),
+    place: placeSchema,
+    /** The other end of a span or a diagonal. */
+    to: v.optional(v.union([v.picklist(sides), placeSchema])),
+    /** The act that it was read in. */
+    reading: v.optional(count),
+    /** Which sizes it is put to; where it is left out, those whose places it lies in. */
+    for: v.optional(v.array(v.picklist(sizeNames))),
+    /** A closing check: it enters no size. */
+    check: v.optional(v.boolean()),
+  }),
+  v.strictObject({ act: v.literal('strike'), booking: count }),
+  v.strictObject({
+    act: v.literal('carry'),
+    from: datumSchema,
+    to: datumSchema,
+    /** + when `from` lies to the right of, behind or above `to`. */
+    stepMm: mm,
+    reading: v.optional(count),
+  }),
+  v.strictObject({ act: v.literal('note'), text }),
+  v.strictObject({ act: v.literal('say'), question: text, answer: text, of: v.optional(text) }),
+  v.strictObject({
+    act: v.literal('propose'),
+    carcassMm: v.optional(v.strictObject({ width: length, height: length, depth: length })),
+    frameMm: v.optional(v.strictObject({ width: length, height: length })),
+    /** Where the frame's blank goes; left out, it is centred on the opening. */
+    frameAtMm: v.optional(v.strictObject({ leftOfS: mm, belowL: mm })),
+    /** What was taken off (carcass) or added (frame) for what was not read. */
+    allowanceMm: v.optional(
+      v.partial(
+        v.strictObject({
+          'carcass-width': length,
+          'carcass-height': length,
+          'carcass-depth': length,
+          'frame-width': length,
+          'frame-height': length,
+        }),
+      ),
+    ),
+  }),
+  v.strictObject({ act: v.literal('hand-in') }),
+]);
+
+export type Act = Readonly<v.InferOutput<typeof actSchema>>;
+export type ActName = Act['act'];
+export type ActOf<N extends ActName> = Extract<Act, { act: N }>;
+export type PlaceSaid = Readonly<v.InferOutput<typeof placeSchema>>;
+export type SurfacePlace = Readonly<v.InferOutput<typeof onSurface>>;
+export type Target = Readonly<v.InferOutput<typeof target>>;
+
+/** Which of the three datums a name is of. */
+export type DatumKind = 'F' | 'S' | 'L';
+
+/** Splits a datum's name into its kind and the set-up that threw it, counted from 1. */
+export function datumParts(name: string): { readonly kind: DatumKind; readonly setUp: number } {
+  return { kind: name[0] as DatumKind, setUp: name.length > 1 ? Number(name.slice(1)) : 1 };
+}
+
+/** Names a datum: the first set-up's have no number. */
+export function datumName(kind: DatumKind, setUp: number): string {
+  return setUp === 1 ? kind : `${kind}${setUp}`;
+}

@@ -1,0 +1,109 @@
+/**
+ * Places: what a learner says of a place, found on the hidden room.
+ */
+
+import { roomInFrontMm } from '../exercise/outline.ts';
+import { heightAt } from '../geometry/height-field.ts';
+import { type Plane, type Point, signedDistance } from '../geometry/plane.ts';
+import { deepestAt } from '../recess/band.ts';
+import { nominalObstruction } from '../recess/defect-shapes.ts';
+import { ownCoordinates, placeAt, reachOf, trueOf, withinReach } from '../recess/recess.ts';
+import { axesOf, type Side, type Trim } from '../recess/recess-spec.ts';
+import type { SurfacePlace } from './act.ts';
+import { toRoom } from './hand-frame.ts';
+import type { RefusalCode } from './outcome.ts';
+import type { World } from './world.ts';
+
+/** A place on a surface, found. */
+export interface FoundPlace {
+  readonly side: Side;
+  readonly u: number;
+  readonly v: number;
+  /** In the room, on whatever is there: the bare surface or the deepest band. */
+  readonly point: Point;
+  /** The band that is there; null on the bare surface. */
+  readonly on: Trim | null;
+}
+
+export type Found<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly code: RefusalCode };
+
+/** How to find places: the room, what is fixed to it now, and the seen lines by name. */
+export interface Finder {
+  readonly world: World;
+  readonly trims: readonly Trim[];
+  /** The plane of a datum that is thrown now; null when it is not. */
+  thrown(datum: string): Plane | null;
+  /** The floor runs on out into the room for a mark, as high as where its reach ends. */
+  readonly floorRunsOn?: boolean;
+}
+
+/**
+ * Finds a place on the room.
+ *
+ * @returns refused with `place/coordinates` (not two of the surface's own, or one and a line), `datum/not-thrown`,
+ *   `place/line-does-not-cross`, or `place/outside` (beyond reach)
+ */
+export function findPlace(finder: Finder, said: SurfacePlace): Found<FoundPlace> {
+  const axes = axesOf(said.surface);
+  const given = [said[`${axes.u}Mm`], said[`${axes.v}Mm`]] as const;
+  const across = said[`${axes.across}Mm`];
+  const count = given.filter((g) => g !== undefined).length;
+  if (across !== undefined || count !== (said.along === undefined ? 2 : 1)) return refuse('place/coordinates');
+  if (said.along === undefined) return onRoom(finder, said.surface, handPoint(finder.world, said, {}));
+  const plane = finder.thrown(said.along);
+  if (!plane) return refuse('datum/not-thrown');
+  const free = given[0] === undefined ? axes.u : axes.v;
+  return onLine(finder, said, { plane, free });
+}
+
+/** Gives the place on the bare surface or the deepest band at own coordinates; beyond reach, as high as where it ends. */
+export function foundAt(world: World, trims: readonly Trim[], at: { side: Side; u: number; v: number }): FoundPlace {
+  const onSide = trims.filter((t) => t.surface === at.side);
+  const { band, projection } = deepestAt(onSide, at);
+  const reach = reachOf(world.recess, at.side);
+  const u = Math.min(Math.max(at.u, reach.u0), reach.u1);
+  const v = Math.min(Math.max(at.v, reach.v0), reach.v1);
+  const obstruction = heightAt(world.recess.fields[at.side], u, v) + projection;
+  return { side: at.side, u: at.u, v: at.v, point: placeAt(at.side, at, obstruction), on: band };
+}
+
+/** The hand's place on the outline's straight surface; missing coordinates from `rest`, else 0. */
+function handPoint(world: World, said: SurfacePlace, rest: Partial<Point>): Point {
+  const across = trueOf(said.surface, nominalObstruction(world.exercise.spec, said.surface));
+  const p = { x: said.xMm ?? rest.x ?? 0, y: said.yMm ?? rest.y ?? 0, z: said.zMm ?? rest.z ?? 0 };
+  return { ...p, [axesOf(said.surface).across]: across };
+}
+
+function onRoom(finder: Finder, side: Side, hand: Point): Found<FoundPlace> {
+  const own = ownCoordinates(side, toRoom(finder.world.hand, hand));
+  const { recess } = finder.world;
+  const beyond = !withinReach(recess, side, own);
+  if (beyond && !(finder.floorRunsOn && side === 'floor' && own.v < recess.extents.y[0] && own.v > -roomInFrontMm))
+    return refuse('place/outside');
+  return { ok: true, value: foundAt(finder.world, finder.trims, { side, u: own.u, v: own.v }) };
+}
+
+/** Slides along the free coordinate until the place lies on a plane: regula falsi on what is nearly a straight line. */
+function onLine(finder: Finder, said: SurfacePlace, line: { plane: Plane; free: 'x' | 'y' | 'z' }): Found<FoundPlace> {
+  const at = (t: number) => onRoom(finder, said.surface, handPoint(finder.world, said, { [line.free]: t }));
+  const miss = (found: FoundPlace) => signedDistance(line.plane, found.point);
+  let t = 0;
+  let here = at(t);
+  if (!here.ok) return here;
+  for (let step = 0; step < 40; step++) {
+    const off = miss(here.value);
+    if (Math.abs(off) < 1e-7) return here;
+    const near = at(t + 1);
+    if (!near.ok) return near;
+    const slope = miss(near.value) - off;
+    if (Math.abs(slope) < 0.5) return refuse('place/line-does-not-cross');
+    t -= off / slope;
+    here = at(t);
+    if (!here.ok) return here;
+  }
+  return Math.abs(miss(here.value)) < 1e-3 ? here : refuse('place/line-does-not-cross');
+}
+
+function refuse(code: RefusalCode): { ok: false; code: RefusalCode } {
+  return { ok: false, code };
+}

@@ -1,0 +1,159 @@
+/**
+ * Setting up: standing the level, touching it, aiming it, and marking where its lines fall.
+ */
+import { bell, bellToUnitDeviation, purpose } from '../chance/keyed-draws.ts';
+import { outlineOf, planOutline } from '../exercise/outline.ts';
+import { type Point, signedDistance } from '../geometry/plane.ts';
+import { contains } from '../geometry/polygon.ts';
+import { type ActOf, type DatumKind, datumName, datumParts, type Target } from './act.ts';
+import { directionToRoom, toRoom } from './hand-frame.ts';
+import { aimLevel, lineWidth, planeOf, type Standing, turnLevel } from './level.ts';
+import { type Outcome, refused, type Seen } from './outcome.ts';
+import { type Found, findPlace, foundAt } from './place.ts';
+import { tenth } from './rule.ts';
+import { blockedBy, directionBetween, stepped } from './sight.ts';
+import { finderOf, type Mark, type Survey } from './survey.ts';
+import { referenceAt, type World } from './world.ts';
+
+const whyAim = purpose('survey/aim');
+const whyMark = purpose('survey/mark');
+
+/** How far off the middle of a line the eye leaves it on a target, and the pencil a mark: standard deviations, typical. */
+const aimDeviationMm = 0.2;
+const pencilDeviationMm = 0.2;
+
+/** Where along the opening's width the reference is looked at. */
+const referenceShares = [-0.45, -0.3, -0.15, 0, 0.15, 0.3, 0.45] as const;
+
+const facings = {
+  recess: { x: 0, y: 1 },
+  room: { x: 0, y: -1 },
+  left: { x: -1, y: 0 },
+  right: { x: 1, y: 0 },
+} as const;
+
+export function standOutcome(survey: Survey, act: ActOf<'stand'>): Outcome {
+  const outline = outlineOf(survey.world.exercise);
+  if (!contains(planOutline(outline), { x: act.xMm, y: act.yMm })) return refused('stand/not-there');
+  if (!heightAllowed(survey.world, act.heightMm)) return refused('stand/height');
+  return { ok: true, setUp: survey.setUps + 1 };
+}
+
+/** Gives the level as an accepted stand leaves it: not yet settled. */
+export function stoodAt(world: World, act: ActOf<'stand'>, setUp: number): Standing {
+  return {
+    setUp,
+    at: toRoom(world.hand, { x: act.xMm, y: act.yMm, z: act.heightMm }),
+    facing: directionToRoom(world.hand, facings[act.facing ?? 'recess']),
+    settled: false,
+  };
+}
+
+export function levelOutcome(survey: Survey, act: ActOf<'move' | 'turn' | 'raise' | 'settle'>): Outcome {
+  const standing = survey.standing;
+  if (!standing) return refused('level/none');
+  const { hand } = survey.world;
+  if (act.act === 'move') {
+    const d = directionToRoom(hand, { x: act.byXMm, y: act.byYMm });
+    const moved = { x: standing.at.x + d.x, y: standing.at.y + d.y };
+    if (!contains(planOutline(outlineOf(survey.world.exercise)), moved)) return refused('stand/not-there');
+    return { ok: true };
+  }
+  if (act.act === 'raise')
+    return heightAllowed(survey.world, standing.at.z + act.byMm) ? { ok: true } : refused('stand/height');
+  if (act.act === 'settle') return { ok: true, seen: seenBy(survey, { ...standing, settled: true }) };
+  if (!standing.settled) return { ok: true };
+  const turned = turnLevel(standing, { slope: act.byMmPerM / 1000, quarters: act.quarters ?? 0 });
+  return { ok: true, seen: seenBy(survey, turned) };
+}
+
+export function aimOutcome(survey: Survey, act: ActOf<'aim'>): Outcome {
+  const standing = survey.standing;
+  if (!standing) return refused('level/none');
+  if (!standing.settled) return refused('level/not-settled');
+  const at = targetPoint(survey, act.at);
+  if (!at) return refused('place/no-such-mark');
+  const by = sightTo(survey, standing.at, at);
+  if (by) return refused('aim/not-seen', by);
+  const exact = !survey.world.exercise.kit.rule.errors;
+  const handUm = exact ? 0 : thousandths(bell(survey.world.key, whyAim, survey.entries.length) * aimDeviationMm);
+  const aimed = aimLevel(standing, act.plane, { at, missMm: handUm / 1000 });
+  if (!aimed) return refused('aim/too-near');
+  return { ok: true, handUm: [handUm], seen: seenBy(survey, aimed) };
+}
+
+export function markOutcome(survey: Survey, act: ActOf<'mark'>): Outcome {
+  const standing = survey.standing;
+  if (!standing) return refused('level/none');
+  if (!standing.settled) return refused('level/not-settled');
+  const exact = !survey.world.exercise.kit.rule.errors;
+  const slip = (i: number) =>
+    exact ? 0 : thousandths(bell(survey.world.key, whyMark, 2 * survey.entries.length + i) * pencilDeviationMm);
+  const handUm = [slip(0), slip(1)];
+  const made = markedAt(survey, act, handUm);
+  if (!made.ok) return refused(made.code);
+  const by = sightTo(survey, standing.at, made.value.point);
+  if (by) return refused('sight/blocked', by);
+  const on = made.value.on?.name ?? made.value.side;
+  return { ok: true, mark: survey.marksMade + 1, on, handUm };
+}
+
+/** Gives the mark that an act would make, the hand's slips along the surface's two axes put on. */
+export function markedAt(survey: Survey, act: ActOf<'mark'>, handUm: readonly number[]): Found<Omit<Mark, 'mark'>> {
+  if (!('surface' in act.place) || act.place.along === undefined) return { ok: false, code: 'mark/needs-line' };
+  const finder = { ...finderOf(survey), floorRunsOn: true };
+  const found = findPlace(finder, act.place);
+  if (!found.ok) return found;
+  const { side, u, v } = found.value;
+  const slipped = { side, u: u + (handUm[0] ?? 0) / 1000, v: v + (handUm[1] ?? 0) / 1000 };
+  const { point, on } = foundAt(survey.world, finder.trims, slipped);
+  return { ok: true, value: { datum: act.place.along, side, on, point } };
+}
+
+/** Gives where a target truly is; null when there is no such mark. */
+export function targetPoint(survey: Survey, target: Target): Point | null {
+  if ('mark' in target) return survey.marks.find((m) => m.mark === target.mark)?.point ?? null;
+  const x = toRoom(survey.world.hand, { x: target.referenceXMm, y: 0, z: 0 }).x;
+  return referenceAt(survey.world, x);
+}
+
+/** Names what stands between the level and a point on a surface; null when it is seen. */
+export function sightTo(survey: Survey, from: Point, to: Point): string | null {
+  const back = directionBetween(to, from);
+  return blockedBy(survey.world.recess, finderOf(survey).trims, { from, to: stepped(to, back, 1) });
+}
+
+/** Gives what a settled level's lines are seen to do at each mark and along the reference. */
+function seenBy(survey: Survey, standing: Standing): readonly Seen[] {
+  const { width } = survey.world.exercise.brief.openingMm;
+  const reference = referenceShares.map((share) => {
+    const referenceXMm = Math.round(share * width);
+    return { at: { referenceXMm }, kind: 'F' as const };
+  });
+  const marks = survey.marks.map((m) => ({ at: { mark: m.mark }, kind: datumParts(m.datum).kind }));
+  const looks = [...marks, ...reference];
+  return looks.flatMap((look) => {
+    const point = targetPoint(survey, look.at);
+    if (!point || sightTo(survey, standing.at, point)) return [];
+    return [seenAt(survey.world, standing, { ...look, point })];
+  });
+}
+
+function seenAt(world: World, standing: Standing, look: { at: Seen['at']; kind: DatumKind; point: Point }): Seen {
+  // The line lies behind, right of or above the point when the point lies in front, left of or below it.
+  const off = 0 - signedDistance(planeOf(standing, look.kind), look.point);
+  const dx = look.point.x - standing.at.x;
+  const dy = look.point.y - standing.at.y;
+  const dz = look.point.z - standing.at.z;
+  const width = lineWidth(world.exercise.kit, Math.sqrt(dx * dx + dy * dy + dz * dz));
+  const seen = { datum: datumName(look.kind, standing.setUp), at: look.at, offWidths: tenth(off / width) };
+  return world.exercise.aids.seenInMm ? { ...seen, offMm: tenth(off) } : seen;
+}
+
+function heightAllowed(world: World, mm: number): boolean {
+  return mm >= 50 && mm <= world.exercise.brief.openingMm.height - 50;
+}
+
+function thousandths(mm: number): number {
+  return Math.round(mm * bellToUnitDeviation * 1000);
+}

@@ -1,0 +1,100 @@
+/**
+ * The sizes that a survey is for, and the right rule for each.
+ *
+ * A rule takes offsets from one datum: the tightest on each side for a carcass, which must go in; the widest at the
+ * face line for a frame, which is scribed. It gives a size in terms of offsets, before anything asked is taken off.
+ */
+import type { Brief } from '../exercise/brief.ts';
+import type { Side } from '../recess/recess-spec.ts';
+
+export const sizeNames = ['carcass-width', 'carcass-height', 'carcass-depth', 'frame-width', 'frame-height'] as const;
+export type SizeName = (typeof sizeNames)[number];
+
+/** Which sides a size takes offsets to, from which datum, and which offset of a side counts. */
+export interface SizeRule {
+  readonly sides: readonly Side[];
+  readonly datum: 'F' | 'S' | 'L';
+  readonly counts: 'least' | 'most';
+}
+
+export const sizeRules: Readonly<Record<SizeName, SizeRule>> = {
+  'carcass-width': { sides: ['left', 'right'], datum: 'S', counts: 'least' },
+  'carcass-height': { sides: ['floor', 'ceiling'], datum: 'L', counts: 'least' },
+  'carcass-depth': { sides: ['back'], datum: 'F', counts: 'least' },
+  'frame-width': { sides: ['left', 'right'], datum: 'S', counts: 'most' },
+  'frame-height': { sides: ['floor', 'ceiling'], datum: 'L', counts: 'most' },
+};
+
+/** One offset, put to a side. */
+export interface Term {
+  readonly side: Side;
+  readonly valueMm: number;
+}
+
+/**
+ * Works the right rule.
+ *
+ * @returns mm in terms of offsets, and the index of the term that counts on each side; `null` when a side has none
+ */
+export function rightRule(
+  size: SizeName,
+  terms: readonly Term[],
+): { readonly valueMm: number; readonly counting: readonly number[] } | null {
+  const rule = sizeRules[size];
+  let valueMm = 0;
+  const counting: number[] = [];
+  for (const side of rule.sides) {
+    const at = extremeOf(terms, side, rule.counts);
+    if (at === null) return null;
+    counting.push(at);
+    valueMm += (terms[at] as Term).valueMm;
+  }
+  return { valueMm, counting };
+}
+
+/**
+ * Gives what lies between a size that is made and the same size in terms of offsets, mm: offsets = made + this.
+ *
+ * A carcass: what is asked, and the plinth or the frame in front of it. A frame: less the least stock at both edges.
+ */
+export function offsetsOverMade(size: SizeName, brief: Brief): number {
+  const ask = brief.askMm;
+  switch (size) {
+    case 'carcass-width':
+      return ask.left + ask.right;
+    case 'carcass-height':
+      return brief.plinthMm + ask.top;
+    case 'carcass-depth':
+      return brief.carcassFrontMm + ask.back;
+    default:
+      return -2 * (brief.frame?.leastStockMm ?? 0);
+  }
+}
+
+/** Gives the sizes that a brief asks for: the carcass's always, the frame's where there is one. */
+export function sizesOf(brief: Brief): readonly SizeName[] {
+  return brief.frame ? sizeNames : sizeNames.slice(0, 3);
+}
+
+/** Says whether a size is to be found; one that is not is made as it stands. */
+export function toBeFound(size: SizeName, brief: Brief): boolean {
+  if (size === 'carcass-width') return brief.carcassMm.width.find;
+  if (size === 'carcass-height') return brief.carcassMm.height.find;
+  if (size === 'carcass-depth') return brief.carcassMm.depth.find;
+  return brief.frame !== null;
+}
+
+/** Rounds a size for the workshop: a carcass down to the half millimetre, a frame up. */
+export function forWorkshop(size: SizeName, mm: number): number {
+  return (sizeRules[size].counts === 'least' ? Math.floor(mm * 2) : Math.ceil(mm * 2)) / 2;
+}
+
+function extremeOf(terms: readonly Term[], side: Side, counts: 'least' | 'most'): number | null {
+  let best: number | null = null;
+  terms.forEach((term, i) => {
+    if (term.side !== side) return;
+    const before = best === null ? null : (terms[best] as Term).valueMm;
+    if (before === null || (counts === 'least' ? term.valueMm < before : term.valueMm > before)) best = i;
+  });
+  return best;
+}

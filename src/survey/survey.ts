@@ -1,0 +1,118 @@
+/**
+ * The survey: whatever a field log replays to.
+ *
+ * Entries, bookings, notes and proposal are the learner's; planes, points and places are where things truly are, and
+ * are for the survey itself and for marking alone.
+ */
+import type { Plane, Point } from '../geometry/plane.ts';
+import type { Side, Trim } from '../recess/recess-spec.ts';
+import { type Act, type ActOf, datumParts, type PlaceSaid } from './act.ts';
+import { planeOf, type Standing } from './level.ts';
+import type { Outcome } from './outcome.ts';
+import type { Finder, FoundPlace } from './place.ts';
+import { trimsPresent, type World } from './world.ts';
+
+/** An act and what it led to; n counts from 1, refused acts too. */
+export interface Entry {
+  readonly n: number;
+  readonly act: Act;
+  readonly outcome: Outcome;
+}
+
+/** A pencil mark, where it truly is. */
+export interface Mark {
+  readonly mark: number;
+  readonly datum: string;
+  readonly side: Side;
+  readonly on: Trim | null;
+  readonly point: Point;
+}
+
+/** A reading: what was seen, with where and from what it truly was taken. */
+export interface Reading {
+  readonly n: number;
+  readonly datum: string;
+  readonly said: PlaceSaid;
+  readonly side: Side | null;
+  readonly place: FoundPlace | null;
+  readonly point: Point;
+  readonly plane: Plane;
+  readonly edgesMm: readonly [number, number];
+}
+
+/** A tape size: what was seen, and between which places. */
+export interface Span {
+  readonly n: number;
+  readonly from: FoundPlace;
+  readonly to: Side;
+  readonly seenMm: number;
+}
+
+export interface Booking {
+  readonly n: number;
+  readonly said: ActOf<'book'>;
+  readonly struck: boolean;
+}
+
+export interface Survey {
+  readonly world: World;
+  readonly entries: readonly Entry[];
+  readonly standing: Standing | null;
+  readonly setUps: number;
+  /** Every datum as it was last thrown. */
+  readonly planes: Readonly<Record<string, Plane>>;
+  readonly cleared: readonly string[];
+  readonly marks: readonly Mark[];
+  readonly marksMade: number;
+  readonly readings: readonly Reading[];
+  readonly spans: readonly Span[];
+  readonly bookings: readonly Booking[];
+  readonly carries: readonly { readonly n: number; readonly said: ActOf<'carry'> }[];
+  readonly notes: readonly string[];
+  readonly answers: readonly ActOf<'say'>[];
+  readonly proposal: ActOf<'propose'> | null;
+  readonly handedIn: boolean;
+}
+
+/** Begins a survey: nothing stands, nothing is written. */
+export function beginSurvey(world: World): Survey {
+  return {
+    world,
+    entries: [],
+    standing: null,
+    setUps: 0,
+    planes: {},
+    cleared: [],
+    marks: [],
+    marksMade: 0,
+    readings: [],
+    spans: [],
+    bookings: [],
+    carries: [],
+    notes: [],
+    answers: [],
+    proposal: null,
+    handedIn: false,
+  };
+}
+
+/** Gives the finder of places as the survey stands. */
+export function finderOf(survey: Survey): Finder {
+  return {
+    world: survey.world,
+    trims: trimsPresent(survey.world, survey.cleared),
+    thrown: (datum) => thrownPlane(survey, datum),
+  };
+}
+
+/** Gives the plane of a datum if it is thrown now: by a settled level, in its own set-up. */
+export function thrownPlane(survey: Pick<Survey, 'standing'>, datum: string): Plane | null {
+  const { kind, setUp } = datumParts(datum);
+  const standing = survey.standing;
+  return standing && standing.settled && standing.setUp === setUp ? planeOf(standing, kind) : null;
+}
+
+/** Gives the bookings that are not struck through. */
+export function liveBookings(survey: Pick<Survey, 'bookings'>): readonly Booking[] {
+  return survey.bookings.filter((b) => !b.struck);
+}
