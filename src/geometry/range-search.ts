@@ -65,6 +65,9 @@ export function search(field: HeightField, rect: Rect, question: Question): void
   }
   if (heapSize > 0) highestPassed = Math.max(highestPassed, bounds[heap[0]!]!);
   found.bound = Math.max(highestPassed, found.best) / finePerMm + pad;
+  // A knot can lie outside by less than the difference of two numbers shows.
+  found.u = Math.max(rect.u0, Math.min(rect.u1, found.u));
+  found.v = Math.max(rect.v0, Math.min(rect.v1, found.v));
 }
 
 /** More than all rounding between the control values and a bound, mm. */
