@@ -39,6 +39,7 @@ export function drawAlcoveBrief(key: DrawKey, spec: RecessSpec): Brief {
     openingMm: { width, height, depth },
     mouthMm: spec.mouthMm,
     reference: 'cornice-return',
+    referenceWaverMm: { settled: 1, old: 1.5, stone: 2.5 }[spec.severity] ?? 2.5,
     carcassFrontMm: thickness,
     carcassMm: carcass,
     askMm: { left: side, right: side, top: one(6, [5, 6, 8, 10]), back: one(7, [5, 8, 10]) },

@@ -14,6 +14,8 @@ export const briefSchema = v.strictObject({
   mouthMm: v.pipe(mm, v.maxValue(0)),
   /** What the face line follows. */
   reference: v.literal('cornice-return'),
+  /** How far the reference is seen to waver either way of straight. */
+  referenceWaverMm: length,
   /** How far behind the face line the carcass begins. */
   carcassFrontMm: length,
   /** Sizes of the carcass; one that is not to be found is made as it stands. */

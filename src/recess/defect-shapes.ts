@@ -101,33 +101,50 @@ function addFlat(sum: Float64Array, mm: number): void {
 }
 
 function addDefect(sum: Float64Array, on: { u: Axis; v: Axis; side: Side }, d: Defect): void {
+  const [alongU, alongV] = shapeOf(on, d);
+  addProduct(sum, d.mm, alongU, alongV);
+}
+
+/** The shape of a defect of size 1, as controls along u and along v. */
+function shapeOf(on: { u: Axis; v: Axis; side: Side }, d: Defect): readonly [Float64Array, Float64Array] {
   const { u, v } = on;
-  const slope = (axis: Axis) => controls(axis, (t) => (t - axis.from) / (axis.to - axis.from) - 0.5);
-  const rise = (axis: Axis) => controls(axis, (t) => (t - axis.from) / (axis.to - axis.from));
-  const flat = (axis: Axis) => new Float64Array(axis.count).fill(1);
   switch (d.kind) {
     case 'lean':
-      return addProduct(sum, d.mm, flat(u), slope(v));
+      return [flat(u), slope(v)];
     case 'taper':
     case 'skew':
-      return addProduct(sum, d.mm, slope(u), flat(v));
+      return [slope(u), flat(v)];
     case 'fall': {
       // Lower is less obstruction for a floor, more for a ceiling; the slopes rise to the right and to the back.
       const sign = (on.side === 'floor' ? -1 : 1) * (d.towards === 'right' || d.towards === 'back' ? 1 : -1);
       const across = d.towards === 'left' || d.towards === 'right';
-      return across ? addProduct(sum, sign * d.mm, slope(u), flat(v)) : addProduct(sum, sign * d.mm, flat(u), slope(v));
+      return across ? [slope(u, sign), flat(v)] : [flat(u), slope(v, sign)];
     }
     case 'wind':
-      return addProduct(sum, d.mm, rise(u), rise(v));
+      return [rise(u), rise(v)];
     case 'bow':
-      return addProduct(sum, d.mm, bowOrFlat(u, d.crownU), bowOrFlat(v, d.crownV));
+      return [bowOrFlat(u, d.crownU), bowOrFlat(v, d.crownV)];
     case 'hump':
-      return addProduct(sum, d.mm, bump(u, d.u, d.width / 2), bump(v, d.v, d.width / 2));
-    case 'step': {
-      const ramp = (axis: Axis) => controls(axis, (t) => smooth((t - d.at) / d.width + 0.5));
-      return d.along === 'u' ? addProduct(sum, d.mm, ramp(u), flat(v)) : addProduct(sum, d.mm, flat(u), ramp(v));
-    }
+      return [bump(u, d.u, d.width / 2), bump(v, d.v, d.width / 2)];
+    case 'step':
+      return d.along === 'u' ? [ramp(u, d), flat(v)] : [flat(u), ramp(v, d)];
   }
+}
+
+const flat = (axis: Axis) => new Float64Array(axis.count).fill(1);
+
+/** From -1/2 to 1/2 over the outline, times a sign. */
+function slope(axis: Axis, sign = 1): Float64Array {
+  return controls(axis, (t) => sign * ((t - axis.from) / (axis.to - axis.from) - 0.5));
+}
+
+/** From 0 to 1 over the outline. */
+function rise(axis: Axis): Float64Array {
+  return controls(axis, (t) => (t - axis.from) / (axis.to - axis.from));
+}
+
+function ramp(axis: Axis, d: { at: number; width: number }): Float64Array {
+  return controls(axis, (t) => smooth((t - d.at) / d.width + 0.5));
 }
 
 function bowOrFlat(axis: Axis, crown: number | undefined): Float64Array {

@@ -109,7 +109,7 @@ export function finderOf(survey: Survey): Finder {
 export function thrownPlane(survey: Pick<Survey, 'standing'>, datum: string): Plane | null {
   const { kind, setUp } = datumParts(datum);
   const standing = survey.standing;
-  return standing && standing.settled && standing.setUp === setUp ? planeOf(standing, kind) : null;
+  return standing?.settled && standing.setUp === setUp ? planeOf(standing, kind) : null;
 }
 
 /** Gives the bookings that are not struck through. */

@@ -1,0 +1,48 @@
+/**
+ * First-order uncertainties of what is worked out, from what the kit and the brief state: never from the hidden truth.
+ *
+ * All are standard uncertainties (k = 1), mm. The rule's error is common to every offset read with it, so its parts add
+ * as they stand; what the eye does is new at each reading, so its parts add as squares.
+ *
+ * @source JCGM 100:2008 (GUM) 5.1 and 5.2, first order; a half-width a of equal chance gives a / sqrt(3) (4.3.7)
+ */
+import type { Exercise } from '../exercise/exercise.ts';
+import { permittedError } from '../exercise/kit.ts';
+import { edgeDeviationMm } from './rule.ts';
+import type { SizeName } from './size.ts';
+
+/** What enters a size on one side. */
+export interface UncertainTerm {
+  readonly lengthMm: number;
+  /** How many readings were averaged. */
+  readonly readings: number;
+  /** How far into the recess, and how far right of the middle, mm. */
+  readonly y: number;
+  readonly x: number;
+}
+
+/** What the eye and the half-millimetre do to one reading. */
+export const uReading = Math.sqrt((edgeDeviationMm * edgeDeviationMm) / 2 + (0.25 * 0.25) / 3);
+
+/** Gives the standard uncertainty of a size at the places read. */
+export function uSize(exercise: Exercise, size: SizeName, terms: readonly UncertainTerm[]): number {
+  let rule = 0;
+  let eye = 0;
+  for (const t of terms) {
+    rule += permittedError(exercise.kit.rule, t.lengthMm) / Math.sqrt(3);
+    eye += (uReading * uReading) / Math.max(1, t.readings);
+  }
+  const setUp = uSetUp(exercise, size, terms);
+  return exercise.kit.rule.errors ? Math.sqrt(rule * rule + eye + setUp * setUp) : setUp;
+}
+
+/** What following a reference that wavers does: it moves the face line, and turns the square line with it. */
+function uSetUp(exercise: Exercise, size: SizeName, terms: readonly UncertainTerm[]): number {
+  const { referenceWaverMm, openingMm } = exercise.brief;
+  const at = referenceWaverMm / Math.sqrt(3);
+  const turn = (at * Math.sqrt(2)) / (0.9 * openingMm.width);
+  const [first, second] = terms;
+  if (size === 'carcass-depth' && first) return Math.sqrt((at * at) / 2 + turn * turn * first.x * first.x);
+  if (!size.endsWith('width') || !first || !second) return 0;
+  return turn * Math.abs(first.y - second.y);
+}

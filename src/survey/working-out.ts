@@ -1,0 +1,96 @@
+/**
+ * Working out: sizes from what stands on the sheet, by the right rules, each with its uncertainty at the places read.
+ *
+ * What was not read is not in an uncertainty.
+ */
+import type { Side } from '../recess/recess-spec.ts';
+import { baseDatum, bookedOffsets, broughtOver, carriedStep, grouped, type OffsetGroup, putTo } from './offsets.ts';
+import { forWorkshop, offsetsOverMade, rightRule, type SizeName, sizesOf, toBeFound } from './size.ts';
+import type { Survey } from './survey.ts';
+import { uSize } from './uncertainty.ts';
+
+/** An offset in the table of a size. */
+export interface WorkedTerm {
+  readonly side: Side;
+  readonly datum: string;
+  readonly bookings: readonly number[];
+  /** Brought to the one datum, mm. */
+  readonly valueMm: number;
+  /** Whether it is the one of its side that counts. */
+  readonly counts: boolean;
+}
+
+export interface WorkedSize {
+  readonly size: SizeName;
+  readonly find: boolean;
+  readonly base: string | null;
+  readonly terms: readonly WorkedTerm[];
+  /** Datums used whose step to the base was never carried over. */
+  readonly notCarried: readonly string[];
+  /** In terms of offsets, mm; null where a side has none. */
+  readonly offsetsMm: number | null;
+  /** What is made of it: what is asked taken off, or the least stock put on, and rounded for the workshop. */
+  readonly workshopMm: number | null;
+  /** Standard uncertainty (k = 1) at the places read, mm. */
+  readonly uMm: number | null;
+}
+
+/** Works out every size that the brief asks for. */
+export function workOut(survey: Survey): readonly WorkedSize[] {
+  return sizesOf(survey.world.exercise.brief).map((size) => workOutSize(survey, size));
+}
+
+/** Works out one size. */
+export function workOutSize(survey: Survey, size: SizeName): WorkedSize {
+  const { brief } = survey.world.exercise;
+  const groups = grouped(bookedOffsets(survey).filter((o) => putTo(o, brief).includes(size)));
+  const base = baseDatum(
+    survey,
+    groups.map((g) => g.datum),
+  );
+  const terms = groups.map((g) => ({ side: g.side, valueMm: g.meanMm + overTo(survey, g, base) }));
+  const result = rightRule(size, terms);
+  const counting = new Set(result?.counting ?? []);
+  const worked: WorkedTerm[] = groups.map((g, i) => ({
+    side: g.side,
+    datum: g.datum,
+    bookings: g.bookings.map((b) => b.n),
+    valueMm: terms[i]?.valueMm ?? g.meanMm,
+    counts: counting.has(i),
+  }));
+  const notCarried = groups.filter((g) => base !== null && !carriedStep(survey, g.datum, base)).map((g) => g.datum);
+  const made = result ? result.valueMm - offsetsOverMade(size, brief) : null;
+  return {
+    size,
+    find: toBeFound(size, brief),
+    base,
+    terms: worked,
+    notCarried: [...new Set(notCarried)],
+    offsetsMm: result ? result.valueMm : null,
+    workshopMm: made === null ? null : forWorkshop(size, made),
+    uMm: result
+      ? uSize(
+          survey.world.exercise,
+          size,
+          result.counting.map((i) => uncertainTerm(groups[i])),
+        )
+      : null,
+  };
+}
+
+function overTo(survey: Survey, group: OffsetGroup, base: string | null): number {
+  const step = base === null ? null : carriedStep(survey, group.datum, base);
+  return step ? broughtOver(group.side, step.stepMm) : 0;
+}
+
+function uncertainTerm(group: OffsetGroup | undefined) {
+  if (!group) throw new RangeError('working out: a counting offset is not on the sheet');
+  const isSide = group.side === 'left' || group.side === 'right';
+  const isBack = group.side === 'back';
+  return {
+    lengthMm: Math.abs(group.meanMm),
+    readings: group.bookings.length,
+    y: isSide ? group.at.u : isBack ? 0 : group.at.v,
+    x: isSide ? 0 : group.at.u,
+  };
+}
