@@ -9,7 +9,7 @@ import type { Plane } from '../geometry/plane.ts';
 import { type Act, type DatumKind, datumName, type PlaceSaid } from './act.ts';
 import { directionToRoom } from './hand-frame.ts';
 import { aimLevel, planeOf, type Standing, turnLevel } from './level.ts';
-import { diagonalOutcome, readOutcome, spanOutcome } from './measuring-acts.ts';
+import { acrossFrom, diagonalOutcome, readOutcome, spanOutcome } from './measuring-acts.ts';
 import { type Done, type Outcome, refused } from './outcome.ts';
 import { type Found, type FoundPlace, findPlace } from './place.ts';
 import { aimOutcome, levelOutcome, markedAt, markOutcome, standOutcome, stoodAt, targetPoint } from './set-up-acts.ts';
@@ -119,8 +119,9 @@ function folded(survey: Survey, done: DoneAct): Survey {
     case 'span': {
       const seenMm = done.outcome.tapeMm;
       const from = surfacePlace(survey, act.place);
-      if (seenMm === undefined || !from.ok) throw forged(n, 'span');
-      return { ...survey, spans: [...survey.spans, { n, from: from.value, to: act.to, seenMm }] };
+      const end = from.ok ? acrossFrom(survey, from.value, act.to) : null;
+      if (seenMm === undefined || !from.ok || !end) throw forged(n, 'span');
+      return { ...survey, spans: [...survey.spans, { n, from: from.value, end, seenMm }] };
     }
     case 'book':
       return { ...survey, bookings: [...survey.bookings, { n, said: act, struck: false }] };

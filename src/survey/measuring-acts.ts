@@ -4,14 +4,13 @@
 import { bell, bellToUnitDeviation, purpose, uniform } from '../chance/keyed-draws.ts';
 import { hitField } from '../geometry/hit.ts';
 import { type Plane, type Point, signedDistance } from '../geometry/plane.ts';
-import { obstructionAt } from '../recess/band.ts';
-import { ownCoordinates, placeAt, withinReach } from '../recess/recess.ts';
+import { ownCoordinates, withinReach } from '../recess/recess.ts';
 import { type Side, sides, type Trim } from '../recess/recess-spec.ts';
 import { type ActOf, datumParts, type PlaceSaid } from './act.ts';
 import { directionToRoom } from './hand-frame.ts';
 import { lineWidth } from './level.ts';
 import { type Outcome, refused } from './outcome.ts';
-import { type Found, type FoundPlace, findPlace } from './place.ts';
+import { type Found, type FoundPlace, findPlace, foundAt } from './place.ts';
 import { alongRule, drawTilt, ruleError, seenEdges, tenth, unfolded } from './rule.ts';
 import { sightTo } from './set-up-acts.ts';
 import { blockedBy, directionBetween, stepped } from './sight.ts';
@@ -59,7 +58,7 @@ export function spanOutcome(survey: Survey, act: ActOf<'span'>): Outcome {
   const from = surfaceOnly(survey, act.place);
   if (!from.ok) return refused(from.code);
   const trims = finderOf(survey).trims;
-  const to = acrossFrom(survey, from.value, act.to);
+  const to = acrossFrom(survey, from.value, act.to)?.point;
   if (!to) return refused('tape/no-end');
   const way = directionBetween(from.value.point, to);
   const back = { x: 0 - way.x, y: 0 - way.y, z: 0 - way.z };
@@ -77,7 +76,7 @@ export function spanOutcome(survey: Survey, act: ActOf<'span'>): Outcome {
  *
  * The way is the hand's: square across the outline.
  */
-export function acrossFrom(survey: Survey, from: FoundPlace, to: Side): Point | null {
+export function acrossFrom(survey: Survey, from: FoundPlace, to: Side): FoundPlace | null {
   if (opposite[from.side] !== to) return null;
   const { recess, hand } = survey.world;
   const level = directionToRoom(hand, { x: to === 'right' ? 1 : -1, y: 0 });
@@ -96,8 +95,7 @@ export function acrossFrom(survey: Survey, from: FoundPlace, to: Side): Point | 
   const hit = hitField(recess.fields[to], unit(ray));
   if (!hit) return null;
   const at = { u: own.u + ray.du * hit.t, v: own.v + ray.dv * hit.t };
-  if (!withinReach(recess, to, at)) return null;
-  return placeAt(to, at, obstructionAt(recess.fields[to], bandsOn(finderOf(survey).trims, to), at));
+  return withinReach(recess, to, at) ? foundAt(survey.world, finderOf(survey).trims, { side: to, ...at }) : null;
 }
 
 /** Holds the tape from corner to corner. */
@@ -214,10 +212,6 @@ function taped(survey: Survey, lengthMm: number, bendMm: number): number {
   if (!survey.world.exercise.kit.rule.errors) return lengthMm;
   const noise = bell(survey.world.key, whyTape, 3 * survey.entries.length + 1) * bellToUnitDeviation * tapeDeviationMm;
   return tenth(lengthMm + bendMm + noise);
-}
-
-function bandsOn(trims: readonly Trim[], side: Side): readonly Trim[] {
-  return trims.filter((t) => t.surface === side);
 }
 
 function distance(a: Point, b: Point): number {

@@ -44,7 +44,7 @@ export interface Reading {
 export interface Span {
   readonly n: number;
   readonly from: FoundPlace;
-  readonly to: Side;
+  readonly end: FoundPlace;
   readonly seenMm: number;
 }
 

@@ -1,0 +1,141 @@
+/**
+ * How a carcass goes in: level, plumb, square to the face line, pushed in along y from the mouth.
+ *
+ * It stands on the lowest plinth over the floor's high point; what is spare sideways is shared. A clearance is the least
+ * over a face and its way in, along the side's own axis, and is certified to 0.001 mm.
+ */
+import type { CarcassSizes } from '../exercise/brief.ts';
+import { type Extreme, type Rect, staysBelow } from '../geometry/range.ts';
+import { intersection, piecesOf } from '../recess/band.ts';
+import type { Place } from '../recess/recess.ts';
+import type { Side } from '../recess/recess-spec.ts';
+import { floorHighPoint, highest, placeOf, reaches, type Site } from './site.ts';
+
+/** The four sides that a carcass has clearance on; `top` is to the ceiling. */
+export const clearSides = ['left', 'right', 'top', 'back'] as const;
+export type ClearSide = (typeof clearSides)[number];
+
+/** A carcass in its place, mm in the room. */
+export interface PlacedCarcass extends CarcassSizes {
+  readonly leftMm: number;
+  readonly bottomMm: number;
+  readonly topMm: number;
+  readonly backMm: number;
+}
+
+export interface Clearance {
+  readonly mm: number;
+  /** Where it is least, on the surface. */
+  readonly at: Place;
+}
+
+export type Clearances = Readonly<Record<ClearSide, Clearance>>;
+
+/** What bounds a carcass of a height and depth sideways. */
+export interface SideWalls {
+  readonly bottomMm: number;
+  readonly backMm: number;
+  /** Greatest obstructions: the left wall's x, the right wall's -x. */
+  readonly left: Extreme;
+  readonly right: Extreme;
+  /** From wall to wall at their tightest, mm. */
+  readonly betweenMm: number;
+}
+
+/** Within this of nothing, a carcass touches, mm. */
+export const touchMm = 0.01;
+
+/**
+ * Gives what bounds a height and depth sideways.
+ *
+ * @returns null when it leaves the recess's reach
+ */
+export function sideWalls(site: Site, of: { heightMm: number; depthMm: number }): SideWalls | null {
+  const { carcassFrontMm, mouthMm, plinthMm } = site.brief;
+  const backMm = carcassFrontMm + of.depthMm;
+  if (!reaches(site, 'y', [mouthMm, backMm])) return null;
+  const bottomMm = plinthMm + floorHighPoint(site, backMm).value;
+  if (!reaches(site, 'z', [bottomMm, bottomMm + of.heightMm])) return null;
+  const rect = { u0: mouthMm, u1: backMm, v0: bottomMm, v1: bottomMm + of.heightMm };
+  const left = highest(site, 'left', rect);
+  const right = highest(site, 'right', rect);
+  return { bottomMm, backMm, left, right, betweenMm: 0 - right.value - left.value };
+}
+
+/** Puts a carcass between its side walls: what is spare, less what is asked, is shared. Null when it leaves reach. */
+export function placeCarcass(site: Site, sizes: CarcassSizes, walls: SideWalls): PlacedCarcass | null {
+  const { askMm } = site.brief;
+  const leftMm = (walls.left.value + askMm.left - walls.right.value - askMm.right - sizes.widthMm) / 2;
+  if (!reaches(site, 'x', [leftMm, leftMm + sizes.widthMm])) return null;
+  const { bottomMm, backMm } = walls;
+  return { ...sizes, leftMm, bottomMm, backMm, topMm: bottomMm + sizes.heightMm };
+}
+
+/** Gives the clearance on each side, mm; < 0 where the carcass would run into the side. */
+export function clearances(site: Site, carcass: PlacedCarcass, walls: SideWalls): Clearances {
+  const top = highest(site, 'ceiling', overhead(site, carcass, carcass.leftMm));
+  const back = highest(site, 'back', behind(carcass, carcass.leftMm));
+  return {
+    left: { mm: carcass.leftMm - walls.left.value, at: placeOf('left', walls.left) },
+    right: { mm: 0 - walls.right.value - (carcass.leftMm + carcass.widthMm), at: placeOf('right', walls.right) },
+    top: { mm: 0 - top.value - carcass.topMm, at: placeOf('ceiling', top) },
+    back: { mm: 0 - back.value - carcass.backMm, at: placeOf('back', back) },
+  };
+}
+
+/**
+ * Says whether a carcass goes in at some place from left to right with no clearance under 0.
+ *
+ * Cells of x are halved: a cell is out when the part of the window that all of it covers is blocked, and in when the
+ * window of its middle is free. Cells under 0.001 mm that are neither count as out.
+ */
+export function goesInBare(site: Site, carcass: PlacedCarcass, walls: SideWalls): boolean {
+  const from = walls.left.value;
+  const to = 0 - walls.right.value - carcass.widthMm;
+  if (to < from) return false;
+  const { widthMm } = carcass;
+  const free = (x0: number, x1: number) =>
+    x0 > x1 ||
+    (below(site, 'ceiling', { ...overhead(site, carcass, x0), u1: x1 }, 0 - carcass.topMm) &&
+      below(site, 'back', { ...behind(carcass, x0), u1: x1 }, 0 - carcass.backMm));
+  const cells: [number, number][] = [[from, to]];
+  for (let cell = cells.pop(); cell; cell = cells.pop()) {
+    const [x0, x1] = cell;
+    const middle = (x0 + x1) / 2;
+    if (free(middle, middle + widthMm)) return true;
+    if (x1 - x0 < 0.001 || !free(x1, x0 + widthMm)) continue;
+    cells.push([middle, x1], [x0, middle]);
+  }
+  return false;
+}
+
+/** Says how a least spare clearance is called. */
+export function fitWord(spareMm: number): 'yes' | 'touches' | 'no' {
+  if (spareMm > touchMm) return 'yes';
+  return spareMm >= -touchMm ? 'touches' : 'no';
+}
+
+/** Gives the least of clearance less what is asked, over the four sides, mm. */
+export function leastSpare(site: Site, found: Clearances): number {
+  const { askMm } = site.brief;
+  return Math.min(...clearSides.map((side) => found[side].mm - askMm[side]));
+}
+
+function overhead(site: Site, carcass: PlacedCarcass, x: number): Rect {
+  return { u0: x, u1: x + carcass.widthMm, v0: site.brief.mouthMm, v1: carcass.backMm };
+}
+
+function behind(carcass: PlacedCarcass, x: number): Rect {
+  return { u0: x, u1: x + carcass.widthMm, v0: carcass.bottomMm, v1: carcass.topMm };
+}
+
+function below(site: Site, side: Side, rect: Rect, limit: number): boolean {
+  const field = site.recess.fields[side];
+  if (!staysBelow(field, rect, limit)) return false;
+  return site.staying[side].every((band) =>
+    piecesOf(band).every(({ rect: piece, plus }) => {
+      const common = intersection(piece, rect);
+      return !common || staysBelow(field, common, limit, { plus });
+    }),
+  );
+}

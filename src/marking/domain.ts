@@ -1,0 +1,131 @@
+/**
+ * The places that count for a size, Ω: for each side, closed rectangles of its own axes, and the true offset there.
+ *
+ * True datums are x = 0, y = 0 and z = 0, so a true offset is the obstruction with its sign turned. A carcass meets the
+ * surfaces with the trims that stay; a frame meets the bare walls, between those trims.
+ */
+import { nominalCarcass } from '../exercise/brief.ts';
+import type { Rect } from '../geometry/range.ts';
+import { obstructionAt } from '../recess/band.ts';
+import type { Place } from '../recess/recess.ts';
+import type { Side } from '../recess/recess-spec.ts';
+import type { SizeName } from '../survey/size.ts';
+import { type FoundCarcass, findCarcass } from './answer-key.ts';
+import { lineAtFace, type OpeningEdges, openingEdges, openingRect, sideOfEdge } from './opening.ts';
+import { floorHighPoint, highest, placeOf, type Site } from './site.ts';
+
+export interface Domain {
+  readonly size: SizeName;
+  readonly rects: Readonly<Partial<Record<Side, readonly Rect[]>>>;
+  /** The right rule over all of it: the key, in terms of offsets, mm. */
+  readonly wholeMm: number;
+  /** Where it is decided, one place a side. */
+  readonly decidedAt: readonly { readonly side: Side; readonly at: Place }[];
+}
+
+/** What every domain of an exercise is made from. */
+export interface DomainSource {
+  readonly site: Site;
+  readonly nominal: FoundCarcass;
+  readonly edges: OpeningEdges;
+}
+
+/**
+ * Gives what domains are made from.
+ *
+ * @throws {RangeError} if the brief's nominal carcass leaves the recess's reach, or an opening's edge lies behind trims
+ */
+export function domainSource(site: Site): DomainSource {
+  const nominal = findCarcass(site, nominalCarcass(site.brief));
+  const edges = openingEdges(site);
+  if (!nominal) throw new RangeError('brief: the nominal carcass reaches beyond the recess');
+  if (!edges) throw new RangeError('brief: an edge of the opening lies wholly behind trims that stay');
+  return { site, nominal, edges };
+}
+
+/** Gives the domain of a size. */
+export function domainOf(from: DomainSource, size: SizeName): Domain {
+  const { site, nominal, edges } = from;
+  const { carcass, walls, clear } = nominal;
+  const { brief } = site;
+  const way = { from: brief.mouthMm, to: carcass.backMm };
+  const width = { from: carcass.leftMm, to: carcass.leftMm + carcass.widthMm };
+  const half = brief.openingMm.width / 2;
+  const rect = openingRect(edges);
+  switch (size) {
+    case 'carcass-width': {
+      const sides = [{ u0: way.from, u1: way.to, v0: carcass.bottomMm, v1: carcass.topMm }];
+      const decidedAt = [
+        { side: 'left' as const, at: clear.left.at },
+        { side: 'right' as const, at: clear.right.at },
+      ];
+      return { size, rects: { left: sides, right: sides }, wholeMm: walls.betweenMm, decidedAt };
+    }
+    case 'carcass-height': {
+      const floor = floorHighPoint(site, carcass.backMm);
+      const rects = {
+        floor: [{ u0: -half, u1: half, v0: way.from, v1: way.to }],
+        ceiling: [{ u0: width.from, u1: width.to, v0: way.from, v1: way.to }],
+      };
+      const ceiling = highest(site, 'ceiling', rects.ceiling[0] as Rect);
+      const decidedAt = [
+        { side: 'floor' as const, at: placeOf('floor', floor) },
+        { side: 'ceiling' as const, at: clear.top.at },
+      ];
+      return { size, rects, wholeMm: 0 - ceiling.value - floor.value, decidedAt };
+    }
+    case 'carcass-depth': {
+      const back = { u0: width.from, u1: width.to, v0: carcass.bottomMm, v1: carcass.topMm };
+      const wholeMm = 0 - highest(site, 'back', back).value;
+      return { size, rects: { back: [back] }, wholeMm, decidedAt: [{ side: 'back', at: clear.back.at }] };
+    }
+    case 'frame-width':
+      return frameDomain(from, { size, edges: ['left', 'right'], wholeMm: rect.rightMm - rect.leftMm });
+    case 'frame-height':
+      return frameDomain(from, { size, edges: ['bottom', 'top'], wholeMm: rect.topMm - rect.bottomMm });
+  }
+}
+
+/** Gives the true offset of a side at a place in a domain, mm. */
+export function trueOffset(site: Site, size: SizeName, at: { side: Side; u: number; v: number }): number {
+  const bands = size.startsWith('frame') ? [] : site.staying[at.side];
+  return 0 - obstructionAt(site.recess.fields[at.side], bands, at);
+}
+
+/**
+ * Gives the place of a domain that is nearest to one on its surface.
+ *
+ * @returns null when it lies further off than `withinMm` along the surface
+ */
+export function nearestIn(
+  domain: Domain,
+  at: { side: Side; u: number; v: number },
+  withinMm: number,
+): { u: number; v: number } | null {
+  let best: { u: number; v: number } | null = null;
+  let bestOff = withinMm * withinMm;
+  for (const r of domain.rects[at.side] ?? []) {
+    const u = Math.min(Math.max(at.u, r.u0), r.u1);
+    const v = Math.min(Math.max(at.v, r.v0), r.v1);
+    const off = (u - at.u) * (u - at.u) + (v - at.v) * (v - at.v);
+    if (off <= bestOff) {
+      best = { u, v };
+      bestOff = off;
+    }
+  }
+  return best;
+}
+
+function frameDomain(
+  from: DomainSource,
+  of: { size: SizeName; edges: readonly (keyof OpeningEdges)[]; wholeMm: number },
+): Domain {
+  const rects: Partial<Record<Side, readonly Rect[]>> = {};
+  const decidedAt = of.edges.map((edge) => {
+    const side = sideOfEdge[edge];
+    const { stretches, least } = from.edges[edge];
+    rects[side] = stretches.map((s) => lineAtFace(side, s));
+    return { side, at: placeOf(side, least) };
+  });
+  return { size: of.size, rects, wholeMm: of.wholeMm, decidedAt };
+}

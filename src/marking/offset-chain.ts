@@ -1,0 +1,195 @@
+/**
+ * The chain of K1 to K5 for a size that was surveyed by offsets.
+ */
+import type { Plane } from '../geometry/plane.ts';
+import type { Side } from '../recess/recess-spec.ts';
+import { datumParts } from '../survey/act.ts';
+import {
+  type BookedOffset,
+  baseDatum,
+  bookedOffsets,
+  broughtOver,
+  carriedStep,
+  grouped,
+  handPlace,
+  mean,
+  type OffsetGroup,
+  putTo,
+  samePlace,
+} from '../survey/offsets.ts';
+import { rightRule, sizeRules, type Term } from '../survey/size.ts';
+import type { Reading, Survey } from '../survey/survey.ts';
+import { type Domain, type DomainSource, nearestIn, trueOffset } from './domain.ts';
+import { touchesWork } from './touch.ts';
+
+/** The steps of a chain, mm in terms of offsets. */
+export interface Chain {
+  readonly how: 'offsets' | 'spans';
+  readonly k1: number;
+  /** K2; for spans the least true span. */
+  readonly k2: number;
+  readonly k3: number;
+  readonly k4: number;
+  /** K4 with the steps left out that were never carried over. */
+  readonly k4NotCarried: number;
+  readonly k5: number;
+  readonly roundingMm: number;
+  readonly counting: readonly number[];
+}
+
+/** How near a booking's place must be to its reading's, and a wall point to the places that count, mm. */
+export const placeWithinMm = 20;
+/** Half a graduation of the rule, mm. */
+const halfGraduationMm = 0.5;
+
+/** A place read, with everything that the chain asks of it. */
+interface ReadPlace {
+  readonly side: Side;
+  readonly datum: string;
+  /** True, at the nearest place that counts. */
+  readonly trueMm: number;
+  /** From the datum as set up. */
+  readonly setUpMm: number;
+  readonly seenMm: number;
+  readonly writtenMm: number;
+  readonly plane: Plane;
+  readonly at: { readonly x: number; readonly y: number };
+}
+
+/**
+ * Gives the chain of a size surveyed by offsets.
+ *
+ * @returns null when a side has no live reading in a place that counts
+ */
+export function offsetChain(survey: Survey, source: DomainSource, domain: Domain): Chain | null {
+  const { size } = domain;
+  const offsets = bookedOffsets(survey).filter((o) => putTo(o, source.site.brief).includes(size));
+  const places = grouped(offsets).flatMap((g) => readPlaces(survey, source, { domain, group: g }));
+  const base = faceBase(
+    survey,
+    size,
+    baseDatum(
+      survey,
+      offsets.map((o) => o.datum),
+    ),
+  );
+  const rule = (value: (p: ReadPlace) => number) =>
+    rightRule(
+      size,
+      places.map((p) => ({ side: p.side, valueMm: value(p) })),
+    );
+  const steps = new Map(places.map((p) => [p, stepsOf(survey, p, base)]));
+  const over = (p: ReadPlace, which: 'true' | 'seen' | 'written' | 'booked') => steps.get(p)?.[which] ?? 0;
+  const k1 = rule((p) => p.trueMm);
+  const k4 = rule((p) => p.writtenMm + over(p, 'written'));
+  if (!k1 || !k4) return null;
+  const k5 = rightRule(size, allTerms(survey, offsets, base));
+  return {
+    how: 'offsets',
+    k1: k1.valueMm,
+    k2: rule((p) => p.setUpMm + over(p, 'true'))?.valueMm ?? k1.valueMm,
+    k3: rule((p) => p.seenMm + over(p, 'seen'))?.valueMm ?? k1.valueMm,
+    k4: k4.valueMm,
+    k4NotCarried: rule((p) => p.writtenMm + over(p, 'booked'))?.valueMm ?? k4.valueMm,
+    k5: k5?.valueMm ?? k4.valueMm,
+    roundingMm: k4.counting.reduce((sum, i) => sum + rounding(places[i] as ReadPlace), 0),
+    counting: (k5?.counting ?? []).flatMap((i) => grouped(offsets)[i]?.bookings.map((b) => b.n) ?? []),
+  };
+}
+
+/** Finds the reading behind a booking: of its place, from its datum; the one it names, else the last such. */
+export function readingBehind(survey: Survey, o: BookedOffset): Reading | null {
+  const fits = (r: Reading) => r.datum === o.datum && r.side === o.side && samePlaceAs(survey, r, o);
+  const named = survey.readings.find((r) => r.n === o.said.reading);
+  if (named) return fits(named) ? named : null;
+  return survey.readings.filter((r) => r.n < o.n && fits(r)).at(-1) ?? null;
+}
+
+/** Gives the middle of the line as seen on the rule. */
+export function middleSeen(r: Pick<Reading, 'edgesMm'>): number {
+  return (r.edgesMm[0] + r.edgesMm[1]) / 2;
+}
+
+function readPlaces(survey: Survey, source: DomainSource, of: { domain: Domain; group: OffsetGroup }): ReadPlace[] {
+  const { domain, group } = of;
+  const found = group.bookings.flatMap((b) => {
+    const reading = readingBehind(survey, b);
+    if (!reading?.place || !touchesWork(source.site, reading.place, domain.size)) return [];
+    const near = nearestIn(domain, reading.place, placeWithinMm);
+    return near ? [{ b, reading, near }] : [];
+  });
+  const first = found[0];
+  if (!first) return [];
+  const place: ReadPlace = {
+    side: group.side,
+    datum: group.datum,
+    trueMm: mean(found.map(({ near }) => trueOffset(source.site, domain.size, { side: group.side, ...near }))),
+    setUpMm: mean(found.map(({ reading }) => offsetFrom(reading))),
+    seenMm: mean(found.map(({ reading }) => middleSeen(reading))),
+    writtenMm: mean(found.map(({ b }) => b.valueMm)),
+    plane: first.reading.plane,
+    at: first.reading.point,
+  };
+  return [place];
+}
+
+function offsetFrom(r: Reading): number {
+  const { plane, point } = r;
+  return Math.abs(plane.nx * point.x + plane.ny * point.y + plane.nz * point.z - plane.c);
+}
+
+function samePlaceAs(survey: Survey, r: Reading, o: BookedOffset): boolean {
+  if (!r.place || !('surface' in r.said) || !('surface' in o.said.place)) return false;
+  if (JSON.stringify(r.said) === JSON.stringify(o.said.place)) return true;
+  return samePlace(handPlace(survey, r.said), o.at, placeWithinMm);
+}
+
+function allTerms(survey: Survey, offsets: readonly BookedOffset[], base: string | null): Term[] {
+  return grouped(offsets).map((g) => {
+    const step = base === null ? null : carriedStep(survey, g.datum, base);
+    return { side: g.side, valueMm: g.meanMm + (step ? broughtOver(g.side, step.stepMm) : 0) };
+  });
+}
+
+/** The steps from a place's datum to the base, by how they are known. */
+function stepsOf(survey: Survey, p: ReadPlace, base: string | null) {
+  if (base === null || base === p.datum) return { true: 0, seen: 0, written: 0, booked: 0 };
+  const truly = broughtOver(p.side, trueStep(survey, p, base));
+  const carried = carriedStep(survey, p.datum, base);
+  if (!carried) return { true: truly, seen: truly, written: truly, booked: 0 };
+  const written = broughtOver(p.side, carried.stepMm);
+  const said = survey.carries.find((c) => c.n === carried.n)?.said;
+  const reading = survey.readings.find((r) => r.n === said?.reading);
+  const sign = carried.stepMm < 0 ? -1 : 1;
+  const seen = reading ? broughtOver(p.side, sign * middleSeen(reading)) : written;
+  return { true: truly, seen, written, booked: written };
+}
+
+/** How far a datum stands right of, behind or above the base, at the wall point. */
+function trueStep(survey: Survey, p: ReadPlace, base: string): number {
+  const basePlane = survey.planes[base];
+  if (!basePlane) return 0;
+  const { kind } = datumParts(base);
+  return across(p.plane, kind, p.at) - across(basePlane, kind, p.at);
+}
+
+function across(plane: Plane, kind: 'F' | 'S' | 'L', at: { x: number; y: number }): number {
+  if (kind === 'L') return plane.c;
+  return kind === 'S' ? (plane.c - plane.ny * at.y) / plane.nx : (plane.c - plane.nx * at.x) / plane.ny;
+}
+
+/** A depth is from the face line: a base far off it gives way to the face datum that was lined up on the reference. */
+function faceBase(survey: Survey, size: Domain['size'], base: string | null): string | null {
+  if (sizeRules[size].datum !== 'F' || base === null) return base;
+  const off = (datum: string) => {
+    const plane = survey.planes[datum];
+    return plane ? Math.abs(across(plane, 'F', { x: 0, y: 0 })) : placeWithinMm;
+  };
+  if (off(base) <= placeWithinMm) return base;
+  const faces = Object.keys(survey.planes).filter((d) => datumParts(d).kind === 'F' && off(d) <= placeWithinMm);
+  return faces[0] ?? base;
+}
+
+function rounding(p: ReadPlace): number {
+  return Math.min(Math.max(p.writtenMm - p.seenMm, -halfGraduationMm), halfGraduationMm);
+}
