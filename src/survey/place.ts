@@ -80,6 +80,8 @@ function onRoom(finder: Finder, side: Side, hand: Point): Found<FoundPlace> {
   const beyond = !withinReach(recess, side, own);
   if (beyond && !(finder.floorRunsOn && side === 'floor' && own.v < recess.extents.y[0] && own.v > -roomInFrontMm))
     return refuse('place/outside');
+  // The breast's wall begins at its arris: before the mouth there is nothing to hold a rule to.
+  if (side === recess.spec.breastSide && own.u < recess.spec.mouthMm) return refuse('place/outside');
   return { ok: true, value: foundAt(finder.world, finder.trims, { side, u: own.u, v: own.v }) };
 }
 

@@ -1,0 +1,151 @@
+/**
+ * The careful learner: clears what comes off, lines up on the reference, marks, reads a dense plan, reads again round
+ * what is tightest, closes, works out by the right rules, asks whether it stands up.
+ */
+import type { Fate } from '../recess/recess-spec.ts';
+import { axesOf } from '../recess/recess-spec.ts';
+import type { SurfacePlace } from '../survey/act.ts';
+import { closingChecks } from '../survey/closing-checks.ts';
+import { bookedOffsets } from '../survey/offsets.ts';
+import type { Done } from '../survey/outcome.ts';
+import type { SizeName } from '../survey/size.ts';
+import type { Survey } from '../survey/survey.ts';
+import { workOut, workOutSize } from '../survey/working-out.ts';
+import { type Hand, readAndBook, takeInHand, tapeAndBook } from './hand.ts';
+import { standOnReference } from './lining-up.ts';
+import { proposeWorked } from './proposing.ts';
+import { carcassDepths, carcassHeights, type Density, type PlannedReading, planReadings } from './reading-plan.ts';
+
+/** Surveys an alcove with care, by a plan of a density. */
+export function surveyWithCare(start: Survey, density: Density): Survey {
+  const hand = takeInHand(start);
+  const { spec, brief } = start.world.exercise;
+  for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
+  standOnReference(hand, lineHeight(brief.openingMm.height));
+  markLines(hand);
+  for (const reading of planReadings(brief, density)) takeReading(hand, reading);
+  for (const size of ['carcass-width', 'carcass-height', 'carcass-depth'] as const) readRoundTightest(hand, size);
+  close(hand);
+  proposeWorked(hand, workOut(hand.now()));
+  hand.act({ act: 'hand-in' });
+  return hand.now();
+}
+
+/** A level line that one rule reaches the floor and the ceiling from. */
+function lineHeight(opening: number): number {
+  return Math.round(opening * 0.45);
+}
+
+function markLines(hand: Hand): void {
+  const { height } = hand.now().world.exercise.brief.openingMm;
+  for (const zMm of [Math.round(height * 0.25), Math.round(height * 0.75)]) {
+    hand.act({ act: 'mark', place: { surface: 'left', along: 'F', zMm } });
+    hand.act({ act: 'mark', place: { surface: 'right', along: 'F', zMm } });
+    hand.act({ act: 'mark', place: { surface: 'back', along: 'S', zMm } });
+  }
+  hand.act({ act: 'mark', place: { surface: 'left', along: 'L', yMm: 60 } });
+  hand.act({ act: 'mark', place: { surface: 'right', along: 'L', yMm: 60 } });
+}
+
+/** Takes a planned reading; where it cannot be held there, a little off it, away from the corner. */
+function takeReading(hand: Hand, reading: PlannedReading): boolean {
+  for (const place of tries(hand, reading.place)) {
+    const words = reading.for ? { words: { for: reading.for } } : {};
+    if (readAndBook(hand, { datum: reading.datum, place, ...words, wanted: (seen) => isWanted(hand, seen, reading) }))
+      return true;
+  }
+  return false;
+}
+
+/** What may be cut is in the way of a reading, and a frame is scribed to bare walls. */
+function isWanted(hand: Hand, seen: Done, reading: PlannedReading): boolean {
+  const fate: Fate | undefined = hand.now().world.exercise.brief.fates[seen.on ?? ''];
+  if (fate === undefined) return true;
+  return fate === 'stays' && !reading.for?.some((size) => size.startsWith('frame'));
+}
+
+function tries(hand: Hand, place: SurfacePlace): SurfacePlace[] {
+  const { height, depth } = hand.now().world.exercise.brief.openingMm;
+  const off = [0, 12, 30, 60, 100, 140];
+  return off.map((mm) => ({
+    ...place,
+    ...(place.zMm === undefined ? {} : { zMm: towards(place.zMm, height / 2, mm) }),
+    ...(place.yMm === undefined ? {} : { yMm: towards(place.yMm, depth / 2, mm / 3) }),
+    ...(place.xMm === undefined ? {} : { xMm: towards(place.xMm, 0, mm) }),
+  }));
+}
+
+function towards(from: number, to: number, mm: number): number {
+  const step = Math.min(mm, Math.abs(to - from));
+  return from + (to > from ? step : -step);
+}
+
+/** Reads again half-way to the neighbours of the offsets that count, so that a belly between two readings is met. */
+function readRoundTightest(hand: Hand, size: SizeName): void {
+  const { brief } = hand.now().world.exercise;
+  const heights = carcassHeights(brief);
+  const depths = carcassDepths(brief);
+  for (let round = 0; round < 2; round++) {
+    const worked = workOutSize(hand.now(), size);
+    const counting = worked.terms.filter((t) => t.counts).flatMap((t) => t.bookings.slice(0, 1));
+    for (const o of bookedOffsets(hand.now()).filter((b) => counting.includes(b.n))) {
+      const axes = axesOf(o.side);
+      const steps = { x: brief.openingMm.width / 8, y: 60, z: 220 };
+      for (const [du, dv] of [
+        [1, 0],
+        [-1, 0],
+        [0, 1],
+        [0, -1],
+      ] as const) {
+        const share = round === 0 ? 1 : 0.5;
+        const at = { [axes.u]: o.at.u + du * share * steps[axes.u], [axes.v]: o.at.v + dv * share * steps[axes.v] };
+        const place = within(o.side, at, { heights, depths, half: brief.carcassMm.width.nominalMm / 2 - 5 });
+        const datum = o.datum as 'F' | 'S' | 'L';
+        if (place) takeReading(hand, { datum, place, for: [size] });
+      }
+    }
+  }
+}
+
+function within(
+  surface: SurfacePlace['surface'],
+  at: { x?: number; y?: number; z?: number },
+  limits: { heights: { from: number; to: number }; depths: { from: number; to: number }; half: number },
+): SurfacePlace | null {
+  const out = (value: number | undefined, from: number, to: number) =>
+    value !== undefined && (value < from || value > to);
+  if (out(at.z, limits.heights.from, limits.heights.to) || out(at.y, limits.depths.from, limits.depths.to)) return null;
+  if (out(at.x, -limits.half, limits.half)) return null;
+  return {
+    surface,
+    ...(at.x === undefined ? {} : { xMm: Math.round(at.x) }),
+    ...(at.y === undefined ? {} : { yMm: Math.round(at.y) }),
+    ...(at.z === undefined ? {} : { zMm: Math.round(at.z) }),
+  };
+}
+
+/** Closes: tape against the sums, the first reading of each datum again, and what does not agree is read again. */
+function close(hand: Hand): void {
+  const first = (side: string) => bookedOffsets(hand.now()).find((o) => !o.check && o.side === side);
+  for (const [from, to] of [
+    ['left', 'right'],
+    ['floor', 'ceiling'],
+  ] as const) {
+    const offsets = bookedOffsets(hand.now()).filter((o) => !o.check);
+    const pair = offsets.find(
+      (o) =>
+        o.side === from &&
+        offsets.some((p) => p.side === to && Math.abs(p.at.u - o.at.u) + Math.abs(p.at.v - o.at.v) < 1),
+    );
+    if (pair && 'surface' in pair.said.place) tapeAndBook(hand, { place: pair.said.place, to, check: true });
+  }
+  for (const side of ['left', 'floor', 'back']) {
+    const o = first(side);
+    if (o && 'surface' in o.said.place)
+      readAndBook(hand, { datum: o.datum, place: o.said.place, words: { check: true } });
+  }
+  for (const check of closingChecks(hand.now()).filter((c) => Math.abs(c.misclosureMm) > 2)) {
+    for (const o of bookedOffsets(hand.now()).filter((b) => check.against.includes(b.n)))
+      if ('surface' in o.said.place) readAndBook(hand, { datum: o.datum, place: o.said.place, words: { check: true } });
+  }
+}

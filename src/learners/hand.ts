@@ -1,0 +1,90 @@
+/**
+ * A scripted learner's hand: acts through the same door as people, sees the outcomes, judges and writes.
+ */
+
+import type { Act, SurfacePlace } from '../survey/act.ts';
+import { perform } from '../survey/acting.ts';
+import type { Done, Outcome } from '../survey/outcome.ts';
+import type { SizeName } from '../survey/size.ts';
+import type { Survey } from '../survey/survey.ts';
+
+export interface Hand {
+  /** The survey as it stands. */
+  now(): Survey;
+  /** Acts, and gives what came of it. */
+  act(act: Act): Outcome;
+}
+
+/** A reading that was booked. */
+export interface Booked {
+  readonly booking: number;
+  readonly valueMm: number;
+}
+
+/** What a booking says beside its value. */
+export interface BookingWords {
+  readonly check?: boolean;
+  readonly for?: readonly SizeName[];
+}
+
+/** Takes a survey in hand. */
+export function takeInHand(start: Survey): Hand {
+  let survey = start;
+  return {
+    now: () => survey,
+    act: (act) => {
+      const done = perform(survey, act);
+      survey = done.survey;
+      return done.outcome;
+    },
+  };
+}
+
+/** Gives the number of the last act. */
+export function lastAct(hand: Hand): number {
+  return hand.now().entries.length;
+}
+
+/** Judges the middle of a line on the rule, to the half millimetre. */
+export function judged(edgesMm: readonly [number, number]): number {
+  return Math.round(edgesMm[0] + edgesMm[1]) / 2;
+}
+
+/** Reads an offset and books it; null when it was refused, or the rule's end was not on what is wanted. */
+export function readAndBook(
+  hand: Hand,
+  from: { datum: string; place: SurfacePlace; words?: BookingWords; wanted?: (seen: Done) => boolean },
+): Booked | null {
+  const seen = hand.act({ act: 'read', datum: from.datum, place: from.place });
+  if (!seen.ok || !seen.edgesMm || (from.wanted && !from.wanted(seen))) return null;
+  const reading = lastAct(hand);
+  const valueMm = judged(seen.edgesMm);
+  const words = { ...from.words, ...(from.words?.for ? { for: [...from.words.for] } : {}) } as {
+    check?: boolean;
+    for?: SizeName[];
+  };
+  const booked = hand.act({
+    act: 'book',
+    what: 'offset',
+    valueMm,
+    datum: from.datum,
+    place: from.place,
+    reading,
+    ...words,
+  });
+  return booked.ok ? { booking: lastAct(hand), valueMm } : null;
+}
+
+/** Tapes from a place to the opposite side and books it to the half millimetre. */
+export function tapeAndBook(
+  hand: Hand,
+  from: { place: SurfacePlace; to: 'left' | 'right' | 'floor' | 'ceiling'; check: boolean },
+): Booked | null {
+  const seen = hand.act({ act: 'span', place: from.place, to: from.to });
+  if (!seen.ok || seen.tapeMm === undefined) return null;
+  const reading = lastAct(hand);
+  const valueMm = Math.round(seen.tapeMm * 2) / 2;
+  const check = from.check ? { check: true } : {};
+  hand.act({ act: 'book', what: 'span', valueMm, place: from.place, to: from.to, reading, ...check });
+  return { booking: lastAct(hand), valueMm };
+}

@@ -1,0 +1,44 @@
+/**
+ * Lining up: the level is moved and turned until its face line runs along the reference, by what is seen of it.
+ */
+import { lineWidth } from '../survey/level.ts';
+import type { Outcome, Seen } from '../survey/outcome.ts';
+import type { Hand } from './hand.ts';
+
+/** Stands the level in the mouth and lines its face line up with the reference, seen at several places along it. */
+export function standOnReference(hand: Hand, heightMm: number): void {
+  hand.act({ act: 'stand', xMm: 0, yMm: 0, heightMm });
+  let seen = hand.act({ act: 'settle' });
+  for (let round = 0; round < 4; round++) {
+    const off = straightThrough(hand, seen);
+    if (!off || (Math.abs(off.atMiddle) < 0.05 && Math.abs(off.slope) < 0.0002)) return;
+    hand.act({ act: 'move', byXMm: 0, byYMm: 0 - off.atMiddle });
+    hand.act({ act: 'settle' });
+    seen = hand.act({ act: 'turn', byMmPerM: -1000 * off.slope });
+  }
+}
+
+/** The straight line through what is seen of the face line along the reference: behind it at the middle, and its slope. */
+function straightThrough(hand: Hand, outcome: Outcome): { atMiddle: number; slope: number } | null {
+  const looks = (outcome.ok ? (outcome.seen ?? []) : []).flatMap((s) =>
+    s.datum.startsWith('F') && 'referenceXMm' in s.at ? [{ x: s.at.referenceXMm, off: offMm(hand, s) }] : [],
+  );
+  if (looks.length < 2) return null;
+  const count = looks.length;
+  const meanX = looks.reduce((sum, l) => sum + l.x, 0) / count;
+  const meanOff = looks.reduce((sum, l) => sum + l.off, 0) / count;
+  let cross = 0;
+  let square = 0;
+  for (const l of looks) {
+    cross += (l.x - meanX) * (l.off - meanOff);
+    square += (l.x - meanX) * (l.x - meanX);
+  }
+  const slope = cross / square;
+  return { atMiddle: meanOff - slope * meanX, slope };
+}
+
+/** A line's own width is known from the kit, so what is seen in widths can be told in mm. */
+function offMm(hand: Hand, s: Seen): number {
+  const { brief, kit } = hand.now().world.exercise;
+  return s.offMm ?? s.offWidths * lineWidth(kit, brief.openingMm.height / 2);
+}

@@ -1,0 +1,46 @@
+/**
+ * Proposing: the sizes for the workshop, from what was worked out; what is not to be found goes as it stands.
+ */
+import type { Brief } from '../exercise/brief.ts';
+import type { SizeName } from '../survey/size.ts';
+import type { WorkedSize } from '../survey/working-out.ts';
+import type { Hand } from './hand.ts';
+
+/** The sizes of a proposal, by name. */
+export type Sizes = Readonly<Partial<Record<SizeName, number>>>;
+
+/** Proposes what was worked out, and says whether it stands up. */
+export function proposeWorked(hand: Hand, worked: readonly WorkedSize[]): void {
+  proposeSizes(
+    hand,
+    Object.fromEntries(worked.flatMap((w) => (w.workshopMm === null ? [] : [[w.size, w.workshopMm]]))),
+  );
+}
+
+/** Proposes sizes; a carcass size that is missing or not to be found goes at its nominal. */
+export function proposeSizes(hand: Hand, sizes: Sizes): void {
+  const { brief } = hand.now().world.exercise;
+  const carcassMm = {
+    width: carcassSize(brief, 'width', sizes['carcass-width']),
+    height: carcassSize(brief, 'height', sizes['carcass-height']),
+    depth: carcassSize(brief, 'depth', sizes['carcass-depth']),
+  };
+  const width = sizes['frame-width'];
+  const height = sizes['frame-height'];
+  const frame = width !== undefined && height !== undefined ? { frameMm: { width, height } } : {};
+  sayStandUp(hand, brief, carcassMm);
+  hand.act({ act: 'propose', carcassMm, ...frame });
+}
+
+function carcassSize(brief: Brief, name: 'width' | 'height' | 'depth', found: number | undefined): number {
+  const { find, nominalMm } = brief.carcassMm[name];
+  return find && found !== undefined ? found : nominalMm;
+}
+
+/** Corner to corner against the height where it is stood up. */
+function sayStandUp(hand: Hand, brief: Brief, carcass: { height: number; depth: number }): void {
+  if (!brief.access) return;
+  const tall = carcass.height + (brief.access.plinthSeparate ? 0 : brief.plinthMm);
+  const diagonal = Math.sqrt(tall * tall + carcass.depth * carcass.depth);
+  hand.act({ act: 'say', question: 'stand-up', answer: diagonal <= brief.access.clearHeightMm ? 'yes' : 'no' });
+}

@@ -1,0 +1,118 @@
+/**
+ * Reading plans: which offsets a method takes, whatever the room. They are made from the brief alone.
+ *
+ * @source three heights by front and back for an alcove's side walls: VET learning text for unit MSFKB3003 (widths at top,
+ *   middle and bottom in two positions); the denser plans are our own
+ */
+import type { Brief } from '../exercise/brief.ts';
+import type { SurfacePlace } from '../survey/act.ts';
+import type { SizeName } from '../survey/size.ts';
+
+export interface PlannedReading {
+  readonly datum: 'F' | 'S' | 'L';
+  readonly place: SurfacePlace;
+  /** Left out: by its place. */
+  readonly for?: readonly SizeName[];
+}
+
+/** How dense a plan is. */
+export interface Density {
+  readonly wallHeights: number;
+  readonly wallDepths: number;
+  readonly backHeights: number;
+  readonly backWidths: number;
+  readonly flatWidths: number;
+  readonly flatDepths: number;
+}
+
+/** Five heights by three depths a side, and as many on the back, the floor and the ceiling as fit between. */
+export const carefulDensity: Density = {
+  wallHeights: 5,
+  wallDepths: 3,
+  backHeights: 5,
+  backWidths: 3,
+  flatWidths: 5,
+  flatDepths: 3,
+};
+
+/** How far from a corner a rule is held, mm. */
+const cornerMm = 12;
+
+/** Plans the offsets for a carcass and its frame by a density. */
+export function planReadings(brief: Brief, density: Density): readonly PlannedReading[] {
+  return [
+    ...wallReadings(brief, density),
+    ...faceReadings(brief, density),
+    ...backReadings(brief, density),
+    ...flatReadings(brief, density),
+  ];
+}
+
+/** Gives even steps from one end to the other, both ends too. */
+export function evenSteps(from: number, to: number, count: number): readonly number[] {
+  if (count === 1) return [(from + to) / 2];
+  return Array.from({ length: count }, (_, i) => Math.round(from + ((to - from) * i) / (count - 1)));
+}
+
+/** The heights over which a carcass stands, a hand's breadth of sureness inside. */
+export function carcassHeights(brief: Brief): { from: number; to: number } {
+  const height = brief.carcassMm.height.nominalMm;
+  return { from: brief.plinthMm + 25, to: brief.plinthMm + height - 10 };
+}
+
+/** How far into the recess a carcass reaches from the mouth. */
+export function carcassDepths(brief: Brief): { from: number; to: number } {
+  return { from: brief.mouthMm + cornerMm, to: brief.carcassFrontMm + brief.carcassMm.depth.nominalMm };
+}
+
+function wallReadings(brief: Brief, density: Density): PlannedReading[] {
+  const heights = carcassHeights(brief);
+  const depths = carcassDepths(brief);
+  return (['left', 'right'] as const).flatMap((surface) =>
+    evenSteps(depths.from, depths.to, density.wallDepths).flatMap((yMm) =>
+      evenSteps(heights.from, heights.to, density.wallHeights).map(
+        (zMm): PlannedReading => ({ datum: 'S', place: { surface, yMm, zMm }, for: ['carcass-width'] }),
+      ),
+    ),
+  );
+}
+
+/** At the face line, from floor to ceiling: for the frame, and for the carcass where it stands. */
+function faceReadings(brief: Brief, density: Density): PlannedReading[] {
+  if (!brief.frame) return [];
+  const { height, width } = brief.openingMm;
+  const walls = (['left', 'right'] as const).flatMap((surface) =>
+    evenSteps(cornerMm + 8, height - cornerMm - 8, density.wallHeights + 1).map(
+      (zMm): PlannedReading => ({ datum: 'S', place: { surface, along: 'F', zMm }, for: ['frame-width'] }),
+    ),
+  );
+  const flats = (['floor', 'ceiling'] as const).flatMap((surface) =>
+    evenSteps(-width / 2 + 25, width / 2 - 25, density.flatWidths).map(
+      (xMm): PlannedReading => ({ datum: 'L', place: { surface, along: 'F', xMm }, for: ['frame-height'] }),
+    ),
+  );
+  return [...walls, ...flats];
+}
+
+function backReadings(brief: Brief, density: Density): PlannedReading[] {
+  const heights = carcassHeights(brief);
+  const half = brief.carcassMm.width.nominalMm / 2 - cornerMm;
+  if (!brief.carcassMm.depth.find) return [];
+  return evenSteps(heights.from, heights.to, density.backHeights).flatMap((zMm) =>
+    evenSteps(-half, half, density.backWidths).map(
+      (xMm): PlannedReading => ({ datum: 'F', place: { surface: 'back', xMm, zMm }, for: ['carcass-depth'] }),
+    ),
+  );
+}
+
+function flatReadings(brief: Brief, density: Density): PlannedReading[] {
+  const depths = carcassDepths(brief);
+  const over = { floor: brief.openingMm.width / 2 - 25, ceiling: brief.carcassMm.width.nominalMm / 2 - cornerMm };
+  return (['floor', 'ceiling'] as const).flatMap((surface) =>
+    evenSteps(depths.from, depths.to, density.flatDepths).flatMap((yMm) =>
+      evenSteps(-over[surface], over[surface], density.flatWidths).map(
+        (xMm): PlannedReading => ({ datum: 'L', place: { surface, xMm, yMm }, for: ['carcass-height'] }),
+      ),
+    ),
+  );
+}

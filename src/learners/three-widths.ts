@@ -1,0 +1,44 @@
+/**
+ * The learner who measures three widths at the front: tapes wall to wall at knee, middle and head, floor to ceiling at
+ * left, middle and right, and reads three depths in the middle of the back from a level stood by eye.
+ */
+import { forWorkshop, offsetsOverMade, type SizeName } from '../survey/size.ts';
+import type { Survey } from '../survey/survey.ts';
+import { readAndBook, takeInHand, tapeAndBook } from './hand.ts';
+import { proposeSizes } from './proposing.ts';
+import { carcassHeights, evenSteps } from './reading-plan.ts';
+
+/** Surveys by three tape widths at the front. */
+export function surveyByThreeWidths(start: Survey): Survey {
+  const hand = takeInHand(start);
+  const { brief, spec } = start.world.exercise;
+  for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
+  const { height, width } = brief.openingMm;
+  hand.act({ act: 'stand', xMm: 0, yMm: 0, heightMm: Math.round(height * 0.45) });
+  hand.act({ act: 'settle' });
+  const heights = carcassHeights(brief);
+  const threeUp = evenSteps(Math.max(heights.from, 300), heights.to - 150, 3);
+  const widths = threeUp.flatMap((zMm) =>
+    taken(tapeAndBook(hand, { place: { surface: 'left', yMm: 0, zMm }, to: 'right', check: false })),
+  );
+  const tall = evenSteps(-width / 3, width / 3, 3).flatMap((xMm) =>
+    taken(tapeAndBook(hand, { place: { surface: 'floor', xMm, yMm: 0 }, to: 'ceiling', check: false })),
+  );
+  const deep = threeUp.flatMap((zMm) =>
+    taken(readAndBook(hand, { datum: 'F', place: { surface: 'back', xMm: 0, zMm } })),
+  );
+  const made = (size: SizeName, values: readonly number[], pick: (...v: number[]) => number) =>
+    values.length === 0 ? {} : { [size]: forWorkshop(size, pick(...values) - offsetsOverMade(size, brief)) };
+  proposeSizes(hand, {
+    ...made('carcass-width', widths, Math.min),
+    ...made('carcass-height', tall, Math.min),
+    ...made('carcass-depth', deep, Math.min),
+    ...(brief.frame ? { ...made('frame-width', widths, Math.max), ...made('frame-height', tall, Math.max) } : {}),
+  });
+  hand.act({ act: 'hand-in' });
+  return hand.now();
+}
+
+function taken(booked: { valueMm: number } | null): number[] {
+  return booked ? [booked.valueMm] : [];
+}

@@ -1,0 +1,88 @@
+/**
+ * The report on a survey: verdict, score, ledgers, closing checks and counts, as plain data.
+ */
+import { type ClosingCheck, closingChecks } from '../survey/closing-checks.ts';
+import { sizesOf } from '../survey/size.ts';
+import type { Survey } from '../survey/survey.ts';
+import { type AnswerKey, answerKey } from './answer-key.ts';
+import { bookingShare } from './booking-share.ts';
+import { domainSource } from './domain.ts';
+import { keepLedger, type SizeLedger } from './ledger.ts';
+import { type Score, scoreOf } from './score.ts';
+import { siteOf } from './site.ts';
+import { judge, type Verdict } from './verdict.ts';
+
+export interface Report {
+  readonly format: 'offtrue-report';
+  readonly version: 1;
+  /** The exercise's code; null where none stands for it. */
+  readonly exercise: string | null;
+  /** What was marked; null where the survey was never handed in. */
+  readonly marks: Marks | null;
+  readonly counts: Counts;
+}
+
+export interface Marks {
+  readonly verdict: Verdict;
+  readonly score: Score;
+  readonly ledgers: readonly SizeLedger[];
+  readonly checks: readonly ClosingCheck[];
+  readonly key: Omit<AnswerKey, 'brief' | 'carcass' | 'frame'> | null;
+}
+
+export interface Counts {
+  readonly acts: number;
+  readonly refused: number;
+  readonly setUps: number;
+  readonly marks: number;
+  readonly readings: number;
+  readonly spans: number;
+  readonly bookings: number;
+  readonly struck: number;
+}
+
+/** Marks a survey. It draws nothing: the same survey gives the same report, to the bit. */
+export function markSurvey(survey: Survey): Report {
+  return {
+    format: 'offtrue-report',
+    version: 1,
+    exercise: survey.world.exercise.code,
+    marks: survey.handedIn ? marksOf(survey) : null,
+    counts: countsOf(survey),
+  };
+}
+
+function marksOf(survey: Survey): Marks {
+  const { exercise, recess } = survey.world;
+  const source = domainSource(siteOf(recess, exercise));
+  const ledgers = sizesOf(exercise.brief).map((size) => keepLedger(survey, source, size));
+  const checks = closingChecks(survey);
+  const booking = bookingShare(survey);
+  const verdict = judge(survey, ledgers, booking.all === 0 ? 1 : booking.right / booking.all);
+  return {
+    verdict,
+    score: scoreOf({ survey, ledgers, checks, booking, verdict }),
+    ledgers,
+    checks,
+    key: sizesOfKey(answerKey(recess, exercise)),
+  };
+}
+
+function sizesOfKey(result: ReturnType<typeof answerKey>): Marks['key'] {
+  if (!result.ok) return null;
+  const { brief: _brief, carcass: _carcass, frame: _frame, ...sizes } = result.key;
+  return sizes;
+}
+
+function countsOf(survey: Survey): Counts {
+  return {
+    acts: survey.entries.length,
+    refused: survey.entries.filter((e) => !e.outcome.ok).length,
+    setUps: survey.setUps,
+    marks: survey.marksMade,
+    readings: survey.readings.length,
+    spans: survey.spans.length,
+    bookings: survey.bookings.length,
+    struck: survey.bookings.filter((b) => b.struck).length,
+  };
+}

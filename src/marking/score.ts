@@ -1,0 +1,241 @@
+/**
+ * The score: points by heading, each with why, then the cap that scrap or rework puts on the total.
+ *
+ * A heading that the exercise does not have is left out and the rest is scaled to 100.
+ */
+import type { Exercise } from '../exercise/exercise.ts';
+import type { Scale } from '../exercise/headings.ts';
+import type { ClosingCheck } from '../survey/closing-checks.ts';
+import { bookedOffsets } from '../survey/offsets.ts';
+import { sizesOf, toBeFound } from '../survey/size.ts';
+import type { Survey } from '../survey/survey.ts';
+import { standsUp } from './answer-key.ts';
+import { faceLineOff } from './face-line.ts';
+import { type LineName, lineOf, type SizeLedger } from './ledger.ts';
+import { readingBehind } from './offset-chain.ts';
+import type { Verdict } from './verdict.ts';
+
+export const headingNames = ['set-up', 'coverage', 'rule', 'booking', 'checks', 'working-out', 'will-it-go'] as const;
+export type HeadingName = (typeof headingNames)[number];
+
+/** What a part of a heading is about and what it came to: a size, a share, an answer. */
+export interface Evidence {
+  readonly what: string;
+  readonly of: string;
+  readonly value: number | string;
+  /** Acts of the log that show it. */
+  readonly acts: readonly number[];
+}
+
+export interface Heading {
+  readonly name: HeadingName;
+  readonly points: number;
+  readonly of: number;
+  readonly evidence: readonly Evidence[];
+}
+
+export interface Score {
+  readonly headings: readonly Heading[];
+  /** Out of 100, to a tenth, before and after the cap. */
+  readonly uncapped: number;
+  readonly total: number;
+  readonly cap: 'scrap' | 'rework' | null;
+}
+
+/** What the score is made from. */
+export interface ScoreSource {
+  readonly survey: Survey;
+  readonly ledgers: readonly SizeLedger[];
+  readonly checks: readonly ClosingCheck[];
+  readonly booking: BookingShare;
+  readonly verdict: Verdict;
+}
+
+/** How many live bookings are right, and which are not. */
+export interface BookingShare {
+  readonly right: number;
+  readonly all: number;
+  readonly notRight: readonly number[];
+}
+
+/** Scores a survey. */
+export function scoreOf(from: ScoreSource): Score {
+  const found = from.ledgers.filter((l) => l.how !== 'as-it-stands');
+  const { headings } = from.survey.world.exercise;
+  const list: Heading[] = [
+    setUpHeading(from, found),
+    worst('coverage', { ledgers: found, scale: headings.coverage, lines: ['coverage', 'method'] }),
+    worst('rule', { ledgers: found, scale: headings.rule, lines: ['rule', 'booking'] }),
+    bookingHeading(from),
+    checksHeading(from),
+    workingOutHeading(from),
+    ...willItGoHeading(from),
+  ];
+  const earned = list.reduce((sum, h) => sum + h.points, 0);
+  const available = list.reduce((sum, h) => sum + h.of, 0);
+  const uncapped = tenth((100 * earned) / available);
+  const { word } = from.verdict;
+  const cap = word === 'scrap' || word === 'rework' ? word : null;
+  const most = cap ? headings.caps[cap] : 100;
+  return { headings: list, uncapped, total: word === 'nothing' ? 0 : Math.min(uncapped, most), cap };
+}
+
+/** Points on a straight line: full at or under one size, none at or over the other. */
+export function onScale(scale: Scale, mm: number): number {
+  if (mm <= scale.fullMm) return scale.points;
+  if (mm >= scale.noneMm) return 0;
+  return (scale.points * (scale.noneMm - mm)) / (scale.noneMm - scale.fullMm);
+}
+
+function setUpHeading(from: ScoreSource, found: readonly SizeLedger[]): Heading {
+  const { setUp } = from.survey.world.exercise.headings;
+  const off = faceLineOff(from.survey);
+  const most = off ? Math.max(Math.abs(off.leftMm), Math.abs(off.rightMm)) : null;
+  const followed = most !== null && most <= setUp.referenceWithinMm;
+  const setUps = found.filter((l) => l.how === 'offsets');
+  const lines = setUps.length === 0 ? null : Math.max(...setUps.map((l) => Math.abs(lineOf(l, 'set-up'))));
+  return {
+    name: 'set-up',
+    points: tenth((followed ? setUp.reference : 0) + (lines === null ? 0 : onScale(setUp.lines, lines))),
+    of: setUp.reference + setUp.lines.points,
+    evidence: [
+      {
+        what: 'face line off the reference',
+        of: off?.datum ?? 'F',
+        value: most === null ? 'none' : mm(most),
+        acts: [],
+      },
+      ...setUps.map((l) => ({ what: 'set-up', of: l.size, value: lineOf(l, 'set-up'), acts: l.counting })),
+    ],
+  };
+}
+
+/** A heading by the worst size; a size that was not surveyed earns nothing. */
+function worst(
+  name: HeadingName,
+  of: { ledgers: readonly SizeLedger[]; scale: Scale; lines: readonly LineName[] },
+): Heading {
+  const sizes = of.ledgers.map((l) => ({
+    l,
+    mm: of.lines.reduce((sum, line) => sum + Math.abs(lineOf(l, line)), 0),
+    missing: l.how !== 'offsets' && l.how !== 'spans',
+  }));
+  const missing = sizes.length === 0 || sizes.some((s) => s.missing);
+  const most = Math.max(0, ...sizes.map((s) => s.mm));
+  return {
+    name,
+    points: missing ? 0 : tenth(onScale(of.scale, most)),
+    of: of.scale.points,
+    evidence: sizes.map((s) => ({
+      what: of.lines.join(' and '),
+      of: s.l.size,
+      value: s.missing ? s.l.how : mm(s.mm),
+      acts: s.l.counting,
+    })),
+  };
+}
+
+function bookingHeading(from: ScoreSource): Heading {
+  const { points } = from.survey.world.exercise.headings.booking;
+  const { right, all, notRight } = from.booking;
+  return {
+    name: 'booking',
+    points: all === 0 ? 0 : tenth((points * right) / all),
+    of: points,
+    evidence: [{ what: 'bookings right', of: 'sheet', value: `${right} of ${all}`, acts: notRight }],
+  };
+}
+
+function checksHeading(from: ScoreSource): Heading {
+  const { exercise } = from.survey.world;
+  const { made, actedOn, misclosureMm } = exercise.headings.checks;
+  const matter = sizesOf(exercise.brief).filter((s) => toBeFound(s, exercise.brief));
+  const checked = matter.filter((s) => from.checks.some((c) => c.sizes.includes(s)));
+  const open = from.checks.filter((c) => Math.abs(c.misclosureMm) > misclosureMm);
+  const left = open.filter((c) => !wasActedOn(from.survey, c));
+  const share = from.checks.length === 0 ? 0 : open.length === 0 ? 1 : (open.length - left.length) / open.length;
+  return {
+    name: 'checks',
+    points: tenth((made * checked.length) / matter.length + actedOn * share),
+    of: made + actedOn,
+    evidence: [
+      { what: 'sizes checked', of: 'sheet', value: `${checked.length} of ${matter.length}`, acts: [] },
+      ...from.checks.map((c) => ({
+        what: `closing check, ${c.kind}`,
+        of: 'misclosure',
+        value: mm(c.misclosureMm),
+        acts: [c.booking, ...c.against],
+      })),
+      ...left.map((c) => ({ what: 'misclosure left open', of: c.kind, value: mm(c.misclosureMm), acts: [c.booking] })),
+    ],
+  };
+}
+
+/** A misclosure is acted on when one of its places is read again afterwards. */
+function wasActedOn(survey: Survey, check: ClosingCheck): boolean {
+  const offsets = bookedOffsets(survey).filter((o) => check.against.includes(o.n));
+  return survey.readings.some(
+    (r) =>
+      r.n > check.booking &&
+      offsets.some((o) => {
+        const again = readingBehind(survey, { ...o, n: r.n + 1, said: { ...o.said, reading: r.n } });
+        return again?.n === r.n;
+      }),
+  );
+}
+
+function workingOutHeading(from: ScoreSource): Heading {
+  const { workingOut } = from.survey.world.exercise.headings;
+  const sizes = from.ledgers.map((l) => {
+    const over = Math.max(0, Math.abs(lineOf(l, 'allowance')) - workingOut.allowanceFreeMm);
+    const missing = l.how === 'not-surveyed' || l.how === 'not-proposed';
+    return { l, mm: Math.abs(lineOf(l, 'working-out')) + over, missing };
+  });
+  const missing = sizes.some((s) => s.missing);
+  const most = Math.max(0, ...sizes.map((s) => s.mm));
+  return {
+    name: 'working-out',
+    points: missing ? 0 : tenth(onScale(workingOut, most)),
+    of: workingOut.points,
+    evidence: sizes.map((s) => ({
+      what: 'working out',
+      of: s.l.size,
+      value: s.missing ? s.l.how : mm(s.mm),
+      acts: s.l.counting,
+    })),
+  };
+}
+
+function willItGoHeading(from: ScoreSource): Heading[] {
+  const { exercise } = from.survey.world;
+  const truth = standUpTruth(exercise, from.survey);
+  if (truth === null) return [];
+  const { points } = exercise.headings.willItGo;
+  const said = from.survey.answers.filter((a) => a.question === 'stand-up').at(-1);
+  const right = said !== undefined && said.answer === truth;
+  const acts = from.survey.entries.filter((e) => e.act === said).map((e) => e.n);
+  return [
+    {
+      name: 'will-it-go',
+      points: right ? points : 0,
+      of: points,
+      evidence: [{ what: 'stands up', of: truth, value: said?.answer ?? 'not asked', acts }],
+    },
+  ];
+}
+
+function standUpTruth(exercise: Exercise, survey: Survey): 'yes' | 'no' | null {
+  const said = survey.proposal?.carcassMm;
+  if (!exercise.brief.access) return null;
+  if (!said) return 'no';
+  const up = standsUp(exercise.brief, { widthMm: said.width, heightMm: said.height, depthMm: said.depth });
+  return up?.ok ? 'yes' : 'no';
+}
+
+function tenth(points: number): number {
+  return Math.round(points * 10) / 10;
+}
+
+function mm(value: number): number {
+  return Math.round(value * 100) / 100;
+}

@@ -1,0 +1,142 @@
+/**
+ * The verdict on what was proposed: whether it can be fitted, and what it would take.
+ */
+import type { Exercise } from '../exercise/exercise.ts';
+import { planeOf } from '../survey/level.ts';
+import { sizeRules } from '../survey/size.ts';
+import type { Survey } from '../survey/survey.ts';
+import { type AnswerKey, answerKey, type CarcassKey, type FrameAsked, type FrameKey } from './answer-key.ts';
+import { clearSides } from './carcass-fit.ts';
+import { faceLineOff } from './face-line.ts';
+import { lineOf, type SizeLedger } from './ledger.ts';
+import { edges } from './opening.ts';
+
+export const verdictWords = ['scrap', 'rework', 'visible', 'waste', 'untidy', 'good', 'nothing'] as const;
+export type VerdictWord = (typeof verdictWords)[number];
+
+/** One reason of a verdict, by a stable code. */
+export interface Reason {
+  readonly word: VerdictWord;
+  readonly code:
+    | 'carcass/outside'
+    | 'carcass/does-not-go-in'
+    | 'frame/does-not-cover'
+    | 'carcass/clearance'
+    | 'frame/stock-short'
+    | 'frame/stock-over'
+    | 'face-line/off'
+    | 'size/given-away'
+    | 'booking/untidy'
+    | 'nothing/proposed';
+  /** The side, edge or size that it is about. */
+  readonly of: string;
+  readonly mm: number;
+}
+
+export interface Verdict {
+  readonly word: VerdictWord;
+  readonly reasons: readonly Reason[];
+  readonly carcass: CarcassKey | null;
+  readonly frame: FrameKey | null;
+}
+
+/** Judges a proposal. The gravest reason names the verdict; all are kept, gravest first. */
+export function judge(survey: Survey, ledgers: readonly SizeLedger[], bookingShare: number): Verdict {
+  const { exercise, recess } = survey.world;
+  const carcass = askedCarcass(survey);
+  const frame = askedFrame(survey);
+  const asked = { ...(carcass ? { carcass } : {}), ...(frame ? { frame } : {}) };
+  const result = answerKey(recess, exercise, asked);
+  const withoutCarcass = result.ok ? result : answerKey(recess, exercise, frame ? { frame } : {});
+  const key = withoutCarcass.ok ? withoutCarcass.key : null;
+  const reasons: Reason[] = [
+    ...(carcass || frame ? [] : [{ word: 'nothing', code: 'nothing/proposed', of: 'carcass', mm: 0 } as const]),
+    ...(result.ok ? [] : [{ word: 'scrap', code: 'carcass/outside', of: 'carcass', mm: 0 } as const]),
+    ...carcassReasons(exercise, result.ok ? result.key : null),
+    ...frameReasons(exercise, key?.frame ?? null),
+    ...faceReasons(survey, exercise),
+    ...wasteReasons(exercise, ledgers),
+    ...(bookingShare < exercise.headings.limits.untidyShare && survey.bookings.length > 0
+      ? [{ word: 'untidy', code: 'booking/untidy', of: 'sheet', mm: 0 } as const]
+      : []),
+  ];
+  const rank = (r: Reason) => (r.word === 'nothing' ? -1 : verdictWords.indexOf(r.word));
+  const sorted = reasons.map((r, i) => ({ r, i })).sort((a, b) => rank(a.r) - rank(b.r) || a.i - b.i);
+  return {
+    word: sorted[0]?.r.word ?? 'good',
+    reasons: sorted.map(({ r }) => r),
+    carcass: result.ok ? result.key.carcass : null,
+    frame: key?.frame ?? null,
+  };
+}
+
+function askedCarcass(survey: Survey) {
+  const said = survey.proposal?.carcassMm;
+  return said ? { widthMm: said.width, heightMm: said.height, depthMm: said.depth } : null;
+}
+
+/** The blank as proposed; where it is to be placed, from the square and level lines as they were last thrown. */
+function askedFrame(survey: Survey): FrameAsked | null {
+  const said = survey.proposal?.frameMm;
+  if (!said) return null;
+  const blank = { widthMm: said.width, heightMm: said.height };
+  const at = survey.proposal?.frameAtMm;
+  if (!at || !survey.standing) return blank;
+  const square = planeOf(survey.standing, 'S');
+  const level = planeOf(survey.standing, 'L');
+  return { ...blank, leftMm: square.c / square.nx - at.leftOfS, bottomMm: level.c - at.belowL };
+}
+
+function carcassReasons(exercise: Exercise, key: AnswerKey | null): Reason[] {
+  const carcass = key?.carcass;
+  if (!carcass) return [];
+  const { askMm } = exercise.brief;
+  const { reworkClearanceMm } = exercise.headings.limits;
+  if (!carcass.goesInBare) {
+    const worst = [...carcass.tightest].sort((a, b) => a.clearanceMm - b.clearanceMm)[0];
+    const of = worst?.side ?? 'left';
+    return [{ word: 'scrap', code: 'carcass/does-not-go-in', of, mm: worst?.clearanceMm ?? 0 }];
+  }
+  return clearSides.flatMap((side): Reason[] => {
+    const short = askMm[side] - carcass.clearanceMm[side];
+    return short > Math.min(reworkClearanceMm, askMm[side] / 2)
+      ? [{ word: 'rework', code: 'carcass/clearance', of: side, mm: carcass.clearanceMm[side] }]
+      : [];
+  });
+}
+
+function frameReasons(exercise: Exercise, frame: FrameKey | null): Reason[] {
+  const brief = exercise.brief.frame;
+  if (!frame || !brief) return [];
+  const { reworkStockMm } = exercise.headings.limits;
+  return edges.flatMap((edge): Reason[] => {
+    const [least, most] = frame.stockMm[edge];
+    if (least < 0) return [{ word: 'scrap', code: 'frame/does-not-cover', of: edge, mm: least }];
+    if (least < brief.leastStockMm - reworkStockMm)
+      return [{ word: 'rework', code: 'frame/stock-short', of: edge, mm: least }];
+    return most > brief.mostStockMm + reworkStockMm
+      ? [{ word: 'rework', code: 'frame/stock-over', of: edge, mm: most }]
+      : [];
+  });
+}
+
+/** The face line runs off what the eye lays it against by more over the opening than is seen. */
+function faceReasons(survey: Survey, exercise: Exercise): Reason[] {
+  const off = faceLineOff(survey);
+  if (!off) return [];
+  const runs = Math.abs(off.rightMm - off.leftMm);
+  return runs > exercise.headings.limits.visibleMm
+    ? [{ word: 'visible', code: 'face-line/off', of: 'face line', mm: runs }]
+    : [];
+}
+
+function wasteReasons(exercise: Exercise, ledgers: readonly SizeLedger[]): Reason[] {
+  return ledgers.flatMap((ledger): Reason[] => {
+    if (ledger.missMm === null || ledger.how === 'as-it-stands') return [];
+    const miss = ledger.missMm - lineOf(ledger, 'allowance');
+    const given = sizeRules[ledger.size].counts === 'least' ? 0 - miss : miss;
+    return given > exercise.headings.limits.wasteMm
+      ? [{ word: 'waste', code: 'size/given-away', of: ledger.size, mm: given }]
+      : [];
+  });
+}
