@@ -8,8 +8,15 @@ import type { Brief } from './brief.ts';
 
 const why = purpose('exercise/alcove-brief');
 
-/** Extra room between the opening and the nominal carcass, for each severity, mm: the nominal itself must go in. */
-const spare: Readonly<Record<string, number>> = { settled: 40, old: 60, stone: 90 };
+/**
+ * Room between the opening and the nominal carcass, mm, by severity: as little as lets the nominal itself go in, so that
+ * what is found is near to it.
+ */
+const spare: Readonly<Record<string, { width: number; height: number; depth: number }>> = {
+  settled: { width: 22, height: 18, depth: 14 },
+  old: { width: 32, height: 28, depth: 22 },
+  stone: { width: 44, height: 40, depth: 30 },
+};
 
 /**
  * Draws the brief of an alcove.
@@ -20,20 +27,20 @@ export function drawAlcoveBrief(key: DrawKey, spec: RecessSpec): Brief {
   const one = <T>(index: number, of: readonly T[]): T => of[pick(key, why, { index, count: of.length })] as T;
   const trims = trimSizes(spec);
   const { width, height, depth } = spec.openingMm;
-  const loose = spare[spec.severity] ?? 90;
+  const loose = spare[spec.severity] ?? { width: 60, height: 60, depth: 40 };
   const thickness = one(0, [18, 20, 22, 25]);
   const skirtingStays = one(1, [true, false]);
   const corniceStays = one(2, [true, false]);
   const side = one(3, [2, 3, 4, 5]);
   const drop = corniceStays ? trims.corniceDropMm : 0;
-  const thick = skirtingStays ? trims.skirtingThicknessMm : 0;
   const plinth = plinthClearOf(trims.skirtingHeightMm, one(4, [80, 100, 120, 150]));
+  const thick = skirtingStays && trims.skirtingHeightMm > plinth ? trims.skirtingThicknessMm : 0;
   const down = (mm: number) => 10 * Math.floor(mm / 10);
   const most = { settled: 25, old: 35, stone: 50 }[spec.severity] ?? 50;
   const carcass = {
-    width: { nominalMm: down(width - loose - 2 * thick), find: true },
-    height: { nominalMm: down(height - plinth - drop - loose), find: true },
-    depth: { nominalMm: down(depth - thickness - loose / 2 - thick - 10), find: one(5, [true, true, false]) },
+    width: { nominalMm: down(width - loose.width - 2 * thick), find: true },
+    height: { nominalMm: down(height - plinth - drop - loose.height), find: true },
+    depth: { nominalMm: down(depth - thickness - loose.depth - thick), find: one(5, [true, true, false]) },
   };
   return {
     openingMm: { width, height, depth },

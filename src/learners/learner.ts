@@ -17,7 +17,7 @@ export interface Learner {
 export const learners: readonly Learner[] = [
   {
     name: 'careful',
-    says: 'lines up on the reference, reads five heights by three depths a side, closes, works out by the right rules',
+    says: 'lines up on the reference, reads seven heights by three depths a side and half-way where a wall is not straight, closes, works out by the right rules',
     survey: (start) => surveyWithCare(start, carefulDensity),
   },
   {

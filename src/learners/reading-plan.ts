@@ -25,9 +25,9 @@ export interface Density {
   readonly flatDepths: number;
 }
 
-/** Five heights by three depths a side, and as many on the back, the floor and the ceiling as fit between. */
+/** Seven heights by three depths a side, fewer on the back, and five by three on floor and ceiling. */
 export const carefulDensity: Density = {
-  wallHeights: 5,
+  wallHeights: 7,
   wallDepths: 3,
   backHeights: 5,
   backWidths: 3,
@@ -82,7 +82,7 @@ function faceReadings(brief: Brief, density: Density): PlannedReading[] {
   if (!brief.frame) return [];
   const { height, width } = brief.openingMm;
   const walls = (['left', 'right'] as const).flatMap((surface) =>
-    evenSteps(cornerMm + 8, height - cornerMm - 8, density.wallHeights + 1).map(
+    evenSteps(cornerMm + 8, height - cornerMm - 8, density.wallHeights).map(
       (zMm): PlannedReading => ({ datum: 'S', place: { surface, along: 'F', zMm }, for: ['frame-width'] }),
     ),
   );

@@ -61,14 +61,14 @@ export const alcoveStructures: readonly Structure[] = [
     name: 'low-hump',
     says: 'a patch of thick plaster low at the back of one side wall',
     add: ({ openingMm, size, choice }) => {
-      const width = size(1, 420, 640);
+      const width = size(1, 600, 820);
       const bad = choice(0, 2) === 0 ? 'left' : 'right';
       return [
         at(bad, {
           kind: 'hump',
           mm: size(2, 6, 10),
           u: openingMm.depth * size(3, 0.7, 1),
-          v: size(4, 260, 620),
+          v: size(4, 300, 700),
           width,
         }),
         at(bad, { kind: 'taper', mm: size(5, 0, 2) }),
@@ -95,7 +95,7 @@ export const alcoveStructures: readonly Structure[] = [
           mm: size(2, 3, 6),
           u: openingMm.width * size(3, -0.25, 0.25),
           v: openingMm.depth * size(4, 0.2, 0.5),
-          width: size(5, 420, 700),
+          width: size(5, 500, 760),
         }),
         at('ceiling', { kind: 'fall', mm: size(6, 6, 10), towards: low === 'left' ? 'right' : 'left' }),
         at('back', { kind: 'lean', mm: size(7, 5, 9) }),

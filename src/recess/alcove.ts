@@ -146,16 +146,15 @@ function skirtings(key: DrawKey, base: Pick<RecessSpec, 'openingMm' | 'mouthMm' 
   return [band('left', [from('left'), y[1]]), band('right', [from('right'), y[1]]), band('back', [x[0], x[1]])];
 }
 
-/** A cornice along the back and the party wall, fixed to the ceiling: it drops with it. */
+/** A deep cornice along the back and the party wall, flat beneath, fixed to the ceiling: it drops with it. */
 function cornices(key: DrawKey, base: Pick<RecessSpec, 'openingMm' | 'mouthMm' | 'breastSide'>): Trim[] {
   const { x, y } = extentsOf(base);
   const { width, depth } = base.openingMm;
-  const out = 60 + 10 * pick(key, whyTrim, { index: 4, count: 5 });
+  const out = 120 + 10 * pick(key, whyTrim, { index: 4, count: 4 });
   const drop = 60 + 10 * pick(key, whyTrim, { index: 5, count: 5 });
   const profileTo = (edge: number, end: number): [number, number][] => [
-    [edge, 8],
-    [edge + out / 4, 20],
-    [edge + out - 12, drop],
+    [edge, 10],
+    [edge + 25, drop],
     [end, drop],
   ];
   const back: Trim = {
