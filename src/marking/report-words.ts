@@ -1,0 +1,195 @@
+/**
+ * The report and the key in words: what happened, where each millimetre went, what to do next.
+ */
+import type { SizeName } from '../survey/size.ts';
+import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
+import type { LineName, SizeLedger } from './ledger.ts';
+import type { Marks, Report } from './report.ts';
+import type { Heading, HeadingName } from './score.ts';
+import type { Reason, Verdict } from './verdict.ts';
+
+export const sizeWords: Record<SizeName, string> = {
+  'carcass-width': 'carcass width',
+  'carcass-height': 'carcass height',
+  'carcass-depth': 'carcass depth',
+  'frame-width': 'frame width',
+  'frame-height': 'frame height',
+};
+
+const headingWords: Record<HeadingName, string> = {
+  'set-up': 'set-up and references',
+  coverage: 'readings: enough, and where',
+  rule: 'readings: how true',
+  booking: 'booking',
+  checks: 'checks',
+  'working-out': 'working out',
+  'will-it-go': 'will it go',
+};
+
+const lineWords: Record<LineName, string> = {
+  coverage: 'because the places that decide were not read',
+  method: 'because a tape from wall to wall cannot see walls that lean together',
+  'set-up': 'in the set-up',
+  rule: 'on the rule',
+  booking: 'in booking',
+  transfer: 'because a step was not carried over',
+  'not-read': 'booked without a reading, or out of place',
+  'working-out': 'in working out',
+  allowance: 'allowed for what was not read',
+  'not-surveyed': 'not surveyed',
+};
+
+/** Says a report, a line an element. */
+export function sayReport(report: Report): string[] {
+  if (!report.marks) return ['not handed in: there is nothing to mark yet'];
+  const { marks } = report;
+  return [
+    ...sayVerdict(marks.verdict),
+    '',
+    'Where each millimetre went',
+    ...marks.ledgers.flatMap(sayLedger),
+    '',
+    'Score',
+    ...sayScore(marks),
+  ];
+}
+
+/** Says what became of what was proposed. */
+export function sayVerdict(verdict: Verdict): string[] {
+  const first = verdict.reasons[0];
+  const rest = verdict.reasons.slice(1).filter((r) => r.word !== 'untidy' || verdict.reasons.length < 3);
+  return [
+    first ? `${headline[verdict.word]} ${sayReason(first)}.` : headline.good,
+    ...rest.map((r) => `Also: ${sayReason(r)}.`),
+    ...(verdict.carcass ? sayCarcass(verdict.carcass) : []),
+    ...(verdict.frame ? sayFrame(verdict.frame) : []),
+  ];
+}
+
+/** Says the answer key. */
+export function sayKey(key: AnswerKey): string[] {
+  const none = 'none: the other two sizes alone do not go in';
+  const size = (mm: number | null) => (mm === null ? none : tenth(mm));
+  return [
+    ...(key.carcass ? sayCarcass(key.carcass) : []),
+    `widest carcass ${size(key.widestMm)}, tallest ${size(key.tallestMm)}, deepest ${size(key.deepestMm)} (clearances not taken off)`,
+    key.opening
+      ? `opening at the face line ${tenth(key.opening.widthMm)} by ${tenth(key.opening.heightMm)}: the smallest blank that covers`
+      : 'opening at the face line: none, it lies behind trims',
+    ...(key.frame ? sayFrame(key.frame) : []),
+    `plinth stock from ${tenth(key.plinthMm[0])} to ${tenth(key.plinthMm[1])}`,
+    `margin over the work ${key.marginsMm.map(tenth).join(', ')} (left, middle, right)`,
+    `between the walls at the mouth ${tenth(key.mouthWidthMm)}`,
+  ];
+}
+
+function sayCarcass(c: CarcassKey): string[] {
+  const clear = c.clearanceMm;
+  const goes = {
+    yes: 'goes in with what is asked to spare',
+    touches: 'goes in with nothing to spare on what is asked',
+    no: c.goesInBare ? 'goes in, but not with what is asked' : 'does not go in',
+  }[c.fits];
+  return [
+    `carcass ${c.widthMm} x ${c.heightMm} x ${c.depthMm} ${goes}: clearance left ${tenth(clear.left)}, right ${tenth(clear.right)}, top ${tenth(clear.top)}, back ${tenth(clear.back)}`,
+    ...(c.standsUp
+      ? [
+          c.standsUp.ok
+            ? `it can be stood up, with ${tenth(c.standsUp.byMm)} to spare`
+            : `it cannot be stood up: ${tenth(-c.standsUp.byMm)} too long from corner to corner`,
+        ]
+      : []),
+  ];
+}
+
+function sayFrame(f: FrameKey): string[] {
+  const stock = (edge: keyof FrameKey['stockMm']) =>
+    `${edge} ${tenth(f.stockMm[edge][0])} to ${tenth(f.stockMm[edge][1])}`;
+  return [
+    `frame blank ${f.widthMm} x ${f.heightMm}: to come off ${stock('left')}, ${stock('right')}, ${stock('top')}, ${stock('bottom')}`,
+  ];
+}
+
+const headline: Record<Verdict['word'], string> = {
+  scrap: 'Scrap:',
+  rework: 'Rework:',
+  visible: 'It fits, but it shows:',
+  waste: 'It fits, with stock given away:',
+  untidy: 'It fits; the sheet is untidy:',
+  good: 'It fits, and the sheet bears it out.',
+  nothing: 'Nothing to fit:',
+};
+
+function sayReason(r: Reason): string {
+  switch (r.code) {
+    case 'carcass/outside':
+      return 'the carcass is larger than the recess';
+    case 'carcass/does-not-go-in':
+      return `the carcass does not go in, it is tightest on the ${r.of} (${tenth(r.mm)})`;
+    case 'frame/does-not-cover':
+      return `the frame's blank leaves a gap of ${tenth(-r.mm)} at the ${r.of}`;
+    case 'carcass/clearance':
+      return `the clearance on the ${r.of} is ${tenth(r.mm)}, less than is asked`;
+    case 'frame/stock-short':
+      return `only ${tenth(r.mm)} of stock is left to scribe at the ${r.of}`;
+    case 'frame/stock-over':
+      return `${tenth(r.mm)} has to come off at the ${r.of}, more than can be scribed`;
+    case 'face-line/off':
+      return `the face line runs ${tenth(r.mm)} off the reference over the opening`;
+    case 'size/given-away':
+      return `${tenth(r.mm)} is given away in ${sizeWords[r.of as SizeName]}`;
+    case 'booking/untidy':
+      return 'some bookings have no reading behind them, or a wrong datum, side or place';
+    case 'nothing/proposed':
+      return 'no sizes were sent to the workshop';
+  }
+}
+
+/** Says a ledger: the sum, then its lines, the largest first. */
+export function sayLedger(l: SizeLedger): string[] {
+  const name = sizeWords[l.size];
+  if (l.proposedMm === null) return [`${name}: not proposed`];
+  const miss = l.missMm ?? 0;
+  if (l.how === 'as-it-stands')
+    return [
+      `${name}: ${l.proposedMm}, made as it stands${Math.abs(miss) < 0.05 ? '' : `, changed by ${signed(miss)}`}`,
+    ];
+  const key = `the room allows ${tenth(l.keyMm)} with what the brief asks`;
+  const said = `${name}: sent ${l.proposedMm}, ${key}: ${tenth(Math.abs(miss))} ${miss > 0 ? 'too large' : 'too small'}`;
+  const lines = [...l.lines].map((line, i) => ({ line, i })).filter(({ line }) => Math.abs(line.mm) >= 0.05);
+  lines.sort((a, b) => Math.abs(b.line.mm) - Math.abs(a.line.mm) || a.i - b.i);
+  return [
+    said,
+    ...lines.map(({ line }) => {
+      const rounding = line.ofWhichRoundingMm ?? 0;
+      const of = Math.abs(rounding) >= 0.05 ? ` (of which ${signed(rounding)} by rounding)` : '';
+      return `  ${signed(line.mm).padStart(7)} ${lineWords[line.name]}${of}`;
+    }),
+  ];
+}
+
+function sayScore(marks: Marks): string[] {
+  const { score } = marks;
+  return [
+    ...score.headings.map((h) => sayHeading(h)),
+    score.cap
+      ? `${score.uncapped} of 100 by headings, held to ${score.total} by ${score.cap}`
+      : `${score.total} of 100`,
+  ];
+}
+
+function sayHeading(h: Heading): string {
+  const worst = h.evidence.find((e) => typeof e.value === 'number' || e.value !== '');
+  const because =
+    h.name === 'booking' || h.name === 'checks' || h.name === 'will-it-go' ? ` (${worst?.what}: ${worst?.value})` : '';
+  return `  ${headingWords[h.name].padEnd(30)}${String(h.points).padStart(5)} of ${h.of}${because}`;
+}
+
+function tenth(mm: number): string {
+  return String(Math.round(mm * 10) / 10);
+}
+
+function signed(mm: number): string {
+  const value = Math.round(mm * 10) / 10;
+  return value > 0 ? `+${value}` : String(value);
+}

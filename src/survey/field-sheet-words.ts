@@ -1,0 +1,132 @@
+/**
+ * The field sheet as text: the learner's own bookings, at their places, against their datums.
+ */
+import type { Side } from '../recess/recess-spec.ts';
+import type { PlaceSaid } from './act.ts';
+import { closingChecks } from './closing-checks.ts';
+import { type BookedOffset, bookedOffsets } from './offsets.ts';
+import type { Survey } from './survey.ts';
+
+const sideWords: Record<Side, string> = {
+  left: 'to the left wall',
+  right: 'to the right wall',
+  back: 'to the back',
+  floor: 'down to the floor',
+  ceiling: 'up to the ceiling',
+};
+
+/** The rows of a table: by which coordinate, named how. */
+const tableOf: Record<Side, { rows: 'u' | 'v'; rowName: string; columnName: string }> = {
+  left: { rows: 'v', rowName: 'height', columnName: 'in' },
+  right: { rows: 'v', rowName: 'height', columnName: 'in' },
+  back: { rows: 'v', rowName: 'height', columnName: 'along' },
+  floor: { rows: 'v', rowName: 'in', columnName: 'along' },
+  ceiling: { rows: 'v', rowName: 'in', columnName: 'along' },
+};
+
+/**
+ * Says the field sheet, a line an element.
+ *
+ * @returns offsets as tables (rows by height or by how far in), then tape sizes, struck bookings, steps carried over,
+ *   closing checks and notes
+ */
+export function saySheet(survey: Survey): string[] {
+  const offsets = bookedOffsets(survey).filter((o) => !o.check);
+  const tables = [...new Set(offsets.map((o) => `${o.datum} ${o.side}`))].flatMap((key) =>
+    sayTable(offsets.filter((o) => `${o.datum} ${o.side}` === key)),
+  );
+  const rest = [...sayTapes(survey), ...sayStruck(survey), ...sayCarries(survey), ...sayChecks(survey)];
+  const notes = survey.notes.map((text) => `note: ${text}`);
+  const all = [...tables, ...rest, ...notes];
+  return all.length > 0 ? all : ['nothing is booked yet'];
+}
+
+/** Says a place as it was said. */
+export function sayPlace(place: PlaceSaid): string {
+  if ('mark' in place) return `mark ${place.mark}`;
+  const parts = [
+    place.along === undefined ? '' : `along ${place.along}`,
+    place.xMm === undefined ? '' : `${place.xMm} along`,
+    place.yMm === undefined ? '' : `${place.yMm} in`,
+    place.zMm === undefined ? '' : `${place.zMm} up`,
+  ];
+  return `${place.surface}, ${parts.filter((p) => p !== '').join(', ')}`;
+}
+
+function sayTable(offsets: readonly BookedOffset[]): string[] {
+  const first = offsets[0];
+  if (!first) return [];
+  const { rowName, columnName } = tableOf[first.side];
+  const columns = distinct(offsets.map(columnOf));
+  const rows = distinct(offsets.map((o) => String(Math.round(o.at.v))));
+  const cell = (row: string, column: string) =>
+    offsets
+      .filter((o) => String(Math.round(o.at.v)) === row && columnOf(o) === column)
+      .map((o) => String(o.valueMm))
+      .join(' and ') || '·';
+  const wide = Math.max(9, ...columns.map((c) => c.length + 2));
+  const line = (head: string, cells: readonly string[]) =>
+    `  ${head.padEnd(8)}${cells.map((c) => c.padStart(wide)).join('')}`;
+  const rising = first.side === 'floor' || first.side === 'ceiling' ? 1 : -1;
+  return [
+    `from ${first.datum} ${sideWords[first.side]}, mm`,
+    line(
+      `${rowName}`,
+      columns.map((c) => (c.startsWith('on') ? c : `${columnName} ${c}`)),
+    ),
+    ...rows
+      .sort((a, b) => rising * (Number(a) - Number(b)))
+      .map((row) =>
+        line(
+          row,
+          columns.map((c) => cell(row, c)),
+        ),
+      ),
+  ];
+}
+
+function columnOf(o: BookedOffset): string {
+  const along = 'surface' in o.said.place ? o.said.place.along : undefined;
+  return along !== undefined && (o.side === 'left' || o.side === 'right') ? `on ${along}` : String(Math.round(o.at.u));
+}
+
+/** Distinct words, numbers among them in rising order after the rest. */
+function distinct(words: readonly string[]): string[] {
+  const value = (w: string) => (Number.isNaN(Number(w)) ? -1e9 : Number(w));
+  return [...new Set(words)].sort((a, b) => value(a) - value(b) || (a < b ? -1 : 1));
+}
+
+function sayTapes(survey: Survey): string[] {
+  return survey.bookings
+    .filter((b) => !b.struck && b.said.what !== 'offset')
+    .map(({ said }) => {
+      const to = typeof said.to === 'string' ? said.to : said.to ? sayPlace(said.to) : '';
+      return `${said.what === 'span' ? 'tape' : 'diagonal'} from ${sayPlace(said.place)} to ${to}: ${said.valueMm}`;
+    });
+}
+
+function sayStruck(survey: Survey): string[] {
+  const struck = survey.bookings.filter((b) => b.struck);
+  return struck.map(({ n, said }) => `struck through: ${said.valueMm} (act ${n}), ${sayPlace(said.place)}`);
+}
+
+function sayCarries(survey: Survey): string[] {
+  return survey.carries.map(({ said }) => `carried over: ${said.from} stands ${said.stepMm} from ${said.to}`);
+}
+
+function sayChecks(survey: Survey): string[] {
+  const names = {
+    width: 'left + right against the tape',
+    height: 'down + up against the tape',
+    again: 'read again',
+    diagonal: 'diagonal',
+  };
+  return closingChecks(survey).map(
+    (c) =>
+      `closing check, ${names[c.kind]}: ${half(c.predictedMm)}, ${half(c.directMm)}, differ ${half(c.misclosureMm)}`,
+  );
+}
+
+function half(mm: number): string {
+  return String(Math.round(mm * 2) / 2);
+}
