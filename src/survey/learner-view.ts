@@ -1,0 +1,134 @@
+/**
+ * What a learner sees of a survey: the brief, the kit, what was said and seen and written, and where the level stands by
+ * the learner's own reckoning. It is made from acts and outcomes alone and holds nothing of the hidden room.
+ */
+import type { Brief } from '../exercise/brief.ts';
+import type { Aids, Kit } from '../exercise/kit.ts';
+import { type Outline, outlineOf } from '../exercise/outline.ts';
+import type { Fate, Trim } from '../recess/recess-spec.ts';
+import { type ActOf, datumParts, type PlaceSaid, type SurfacePlace } from './act.ts';
+import { type ClosingCheck, closingChecks } from './closing-checks.ts';
+import type { Seen } from './outcome.ts';
+import { type Reckoned, reckon } from './reckoning.ts';
+import type { Booking, Survey } from './survey.ts';
+import { type WorkedSize, workOut } from './working-out.ts';
+
+export interface SeenTrim extends Trim {
+  readonly fate: Fate;
+  readonly cleared: boolean;
+}
+
+export interface SeenMark {
+  readonly mark: number;
+  readonly datum: string;
+  readonly place: SurfacePlace;
+}
+
+export interface SeenReading {
+  readonly n: number;
+  readonly datum: string;
+  readonly place: PlaceSaid;
+  readonly edgesMm: readonly [number, number];
+  readonly readOutMm: number | null;
+  readonly on: string;
+}
+
+export interface SeenTape {
+  readonly n: number;
+  readonly act: ActOf<'span'> | ActOf<'diagonal'>;
+  readonly tapeMm: number;
+}
+
+export interface LearnerView {
+  readonly code: string | null;
+  readonly outline: Outline;
+  readonly brief: Brief;
+  readonly kit: Kit;
+  readonly aids: Aids;
+  readonly trims: readonly SeenTrim[];
+  readonly acts: number;
+  /** By the learner's own reckoning, in the hand's frame. */
+  readonly level: Reckoned | null;
+  /** What the lines were last seen to do at marks and along the reference. */
+  readonly seen: readonly Seen[];
+  readonly marks: readonly SeenMark[];
+  readonly readings: readonly SeenReading[];
+  readonly tapes: readonly SeenTape[];
+  readonly bookings: readonly Booking[];
+  readonly carries: Survey['carries'];
+  readonly notes: readonly string[];
+  readonly answers: Survey['answers'];
+  readonly worked: readonly WorkedSize[];
+  readonly checks: readonly ClosingCheck[];
+  readonly proposal: ActOf<'propose'> | null;
+  readonly handedIn: boolean;
+}
+
+/** Gives what the learner sees of a survey. */
+export function learnerView(survey: Survey): LearnerView {
+  const { exercise } = survey.world;
+  const reckoned = reckon(exercise, survey.entries);
+  return {
+    code: exercise.code,
+    outline: outlineOf(exercise),
+    brief: exercise.brief,
+    kit: exercise.kit,
+    aids: exercise.aids,
+    trims: exercise.spec.trims.map((t) => ({
+      ...t,
+      fate: exercise.brief.fates[t.name] ?? 'stays',
+      cleared: survey.cleared.includes(t.name),
+    })),
+    acts: survey.entries.length,
+    level: reckoned,
+    seen: lastSeen(survey),
+    marks: seenMarks(survey),
+    readings: seenReadings(survey),
+    tapes: seenTapes(survey),
+    bookings: survey.bookings,
+    carries: survey.carries,
+    notes: survey.notes,
+    answers: survey.answers,
+    worked: workOut(survey),
+    checks: closingChecks(survey),
+    proposal: survey.proposal,
+    handedIn: survey.handedIn,
+  };
+}
+
+/** Says whether a datum is thrown now, as the learner knows it. */
+export function isThrown(view: Pick<LearnerView, 'level'>, datum: string): boolean {
+  return view.level?.settled === true && view.level.setUp === datumParts(datum).setUp;
+}
+
+function lastSeen(survey: Survey): readonly Seen[] {
+  const touch = survey.entries.filter((e) => e.outcome.ok && touches.includes(e.act.act)).at(-1);
+  return touch?.outcome.ok ? (touch.outcome.seen ?? []) : [];
+}
+
+const touches: readonly string[] = ['stand', 'move', 'turn', 'raise', 'settle', 'aim'];
+
+function seenMarks(survey: Survey): SeenMark[] {
+  const live = new Set(survey.marks.map((m) => m.mark));
+  return survey.entries.flatMap(({ act, outcome }) => {
+    if (act.act !== 'mark' || !outcome.ok || outcome.mark === undefined || !live.has(outcome.mark)) return [];
+    if (!('surface' in act.place) || act.place.along === undefined) return [];
+    return [{ mark: outcome.mark, datum: act.place.along, place: act.place }];
+  });
+}
+
+function seenReadings(survey: Survey): SeenReading[] {
+  return survey.entries.flatMap(({ n, act, outcome }) => {
+    if (act.act !== 'read' || !outcome.ok || !outcome.edgesMm) return [];
+    const { edgesMm, readOutMm, on } = outcome;
+    return [{ n, datum: act.datum, place: act.place, edgesMm, readOutMm: readOutMm ?? null, on: on ?? '' }];
+  });
+}
+
+function seenTapes(survey: Survey): SeenTape[] {
+  return survey.entries.flatMap(({ n, act, outcome }) =>
+    (act.act === 'span' || act.act === 'diagonal') && outcome.ok && outcome.tapeMm !== undefined
+      ? [{ n, act, tapeMm: outcome.tapeMm }]
+      : [],
+  );
+}

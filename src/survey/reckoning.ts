@@ -1,0 +1,108 @@
+/**
+ * Dead reckoning: where the level stands and faces by the learner's own acts, in the hand's frame. It is what the views
+ * draw, and it is as wrong as the hand is.
+ */
+import type { Exercise } from '../exercise/exercise.ts';
+import { type Point, turned, turnedBySlope } from '../geometry/plane.ts';
+import { nominalObstruction } from '../recess/defect-shapes.ts';
+import { trueOf } from '../recess/recess.ts';
+import { axesOf } from '../recess/recess-spec.ts';
+import { type Act, datumParts, type SurfacePlace, type Target } from './act.ts';
+import type { Outcome } from './outcome.ts';
+
+export interface Reckoned {
+  readonly setUp: number;
+  readonly at: Point;
+  readonly facing: { readonly x: number; readonly y: number };
+  readonly settled: boolean;
+}
+
+/** An act with what it led to. */
+interface Step {
+  readonly act: Act;
+  readonly outcome: Outcome;
+}
+
+/** Reckons where the level stands; null before it is stood. */
+export function reckon(exercise: Exercise, steps: readonly Step[]): Reckoned | null {
+  const marks = new Map<number, Point>();
+  let level: Reckoned | null = null;
+  for (const { act, outcome } of steps) {
+    if (!outcome.ok) continue;
+    if (act.act === 'mark' && outcome.mark !== undefined && level && 'surface' in act.place)
+      marks.set(outcome.mark, reckonedPlace(exercise, level, act.place));
+    else level = moved(level, { act, marks, setUp: outcome.setUp });
+  }
+  return level;
+}
+
+/** Gives a place on the straight outline, in the hand's frame; one that lies along a line, where that is reckoned to be. */
+export function reckonedPlace(exercise: Exercise, level: Reckoned | null, place: SurfacePlace): Point {
+  const axes = axesOf(place.surface);
+  const across = trueOf(place.surface, nominalObstruction(exercise.spec, place.surface));
+  const at: Point = { x: place.xMm ?? 0, y: place.yMm ?? 0, z: place.zMm ?? 0, [axes.across]: across };
+  if (place.along === undefined || !level) return at;
+  const free = place[`${axes.u}Mm`] === undefined ? axes.u : axes.v;
+  const kind = datumParts(place.along).kind;
+  if (kind === 'L') return free === 'z' ? { ...at, z: level.at.z } : at;
+  const n = kind === 'F' ? level.facing : { x: level.facing.y, y: 0 - level.facing.x };
+  const off = n.x * (at.x - level.at.x) + n.y * (at.y - level.at.y);
+  const slope = free === 'x' ? n.x : free === 'y' ? n.y : 0;
+  return Math.abs(slope) < 0.01 ? at : { ...at, [free]: at[free] - off / slope };
+}
+
+const facings = {
+  recess: { x: 0, y: 1 },
+  room: { x: 0, y: -1 },
+  left: { x: -1, y: 0 },
+  right: { x: 1, y: 0 },
+} as const;
+
+function moved(
+  level: Reckoned | null,
+  step: { act: Act; marks: ReadonlyMap<number, Point>; setUp: number | undefined },
+): Reckoned | null {
+  const { act } = step;
+  if (act.act === 'stand') {
+    const at = { x: act.xMm, y: act.yMm, z: act.heightMm };
+    return { setUp: step.setUp ?? 1, at, facing: facings[act.facing ?? 'recess'], settled: false };
+  }
+  if (!level) return null;
+  switch (act.act) {
+    case 'move':
+      return { ...level, at: { ...level.at, x: level.at.x + act.byXMm, y: level.at.y + act.byYMm }, settled: false };
+    case 'raise':
+      return { ...level, at: { ...level.at, z: level.at.z + act.byMm }, settled: false };
+    case 'settle':
+      return { ...level, settled: true };
+    case 'turn':
+      return { ...level, facing: turnedTo(level.facing, act.byMmPerM / 1000, act.quarters ?? 0) };
+    case 'aim':
+      return aimed(level, { plane: act.plane, at: targetPlace(act.at, step.marks) });
+    default:
+      return level;
+  }
+}
+
+function turnedTo(facing: Reckoned['facing'], slope: number, quarters: number): Reckoned['facing'] {
+  let next = turnedBySlope(facing, slope);
+  for (let i = 0; i < Math.abs(quarters); i++) next = turned(next, quarters > 0 ? 1 : -1);
+  return next;
+}
+
+function targetPlace(target: Target, marks: ReadonlyMap<number, Point>): Point | null {
+  if ('mark' in target) return marks.get(target.mark) ?? null;
+  return { x: target.referenceXMm, y: 0, z: 0 };
+}
+
+function aimed(level: Reckoned, shot: { plane: 'F' | 'S'; at: Point | null }): Reckoned {
+  if (!shot.at) return level;
+  const dx = shot.at.x - level.at.x;
+  const dy = shot.at.y - level.at.y;
+  const far = Math.sqrt(dx * dx + dy * dy);
+  if (far < 1) return level;
+  const along = { x: dx / far, y: dy / far };
+  const facing = shot.plane === 'S' ? along : { x: 0 - along.y, y: along.x };
+  const same = facing.x * level.facing.x + facing.y * level.facing.y >= 0;
+  return { ...level, facing: same ? facing : { x: 0 - facing.x, y: 0 - facing.y } };
+}
