@@ -1,0 +1,125 @@
+/**
+ * The true room for showing after hand-in: sections of the surfaces, and the learner's readings on them.
+ */
+import { heightAt } from '../geometry/height-field.ts';
+import { obstructionAt } from '../recess/band.ts';
+import { nominalObstruction } from '../recess/defect-shapes.ts';
+import { trueOf } from '../recess/recess.ts';
+import type { Side } from '../recess/recess-spec.ts';
+import { sayRecess } from '../recess/trade-words.ts';
+import { planeOf } from '../survey/level.ts';
+import type { Survey } from '../survey/survey.ts';
+import { findCarcass } from './answer-key.ts';
+import type { PlacedCarcass } from './carcass-fit.ts';
+import { domainSource } from './domain.ts';
+import { type Site, siteOf } from './site.ts';
+
+/** A curve of true room coordinates, mm: along is the running coordinate, across the surface's own. */
+export interface TrueCurve {
+  readonly side: Side;
+  /** Where the section is taken: y for side walls and flats' x-runs, x for the back. */
+  readonly atMm: number;
+  readonly alongMm: readonly number[];
+  readonly acrossMm: readonly number[];
+  /** The straight outline's coordinate across. */
+  readonly straightMm: number;
+}
+
+export interface UncoveredRoom {
+  readonly words: readonly string[];
+  /** Side walls by height, at the mouth's face and at the back of the carcass. */
+  readonly walls: readonly TrueCurve[];
+  /** Floor and ceiling by width at the face and the back; the back wall by height at left, middle, right. */
+  readonly others: readonly TrueCurve[];
+  /** The carcass as sent, where it would stand; null where none was sent or it leaves the recess. */
+  readonly carcass: PlacedCarcass | null;
+  /** Where each reading truly ended. */
+  readonly readings: readonly {
+    readonly n: number;
+    readonly side: Side;
+    readonly xMm: number;
+    readonly yMm: number;
+    readonly zMm: number;
+  }[];
+  readonly lines: readonly {
+    readonly datum: 'F' | 'S' | 'L';
+    readonly nx: number;
+    readonly ny: number;
+    readonly c: number;
+  }[];
+}
+
+const stepMm = 40;
+
+/** Uncovers the room of a survey. */
+export function uncoverRoom(survey: Survey): UncoveredRoom {
+  const { exercise, recess } = survey.world;
+  const site = siteOf(recess, exercise);
+  const { nominal } = domainSource(site);
+  const { width, height } = exercise.brief.openingMm;
+  const backMm = nominal.carcass.backMm;
+  const said = survey.proposal?.carcassMm;
+  const sent = said ? findCarcass(site, { widthMm: said.width, heightMm: said.height, depthMm: said.depth }) : null;
+  const tall = steps(0, height);
+  const wide = steps(-width / 2, width / 2);
+  const half = nominal.carcass.widthMm / 2;
+  return {
+    words: sayRecess(exercise.spec),
+    walls: (['left', 'right'] as const).flatMap((side) =>
+      [0, backMm].map((at) => wall(site, side, { at, along: tall })),
+    ),
+    others: [
+      ...(['floor', 'ceiling'] as const).flatMap((side) =>
+        [0, backMm].map((at) => flat(site, side, { at, along: wide })),
+      ),
+      ...[-half, 0, half].map((at) => back(site, { at, along: tall })),
+    ],
+    carcass: sent?.carcass ?? null,
+    readings: survey.readings.flatMap((r) =>
+      r.side ? [{ n: r.n, side: r.side, xMm: r.point.x, yMm: r.point.y, zMm: r.point.z }] : [],
+    ),
+    lines: survey.standing
+      ? (['F', 'S', 'L'] as const).map((datum) => {
+          const { nx, ny, c } = planeOf(survey.standing as NonNullable<Survey['standing']>, datum);
+          return { datum, nx, ny, c };
+        })
+      : [],
+  };
+}
+
+function wall(site: Site, side: 'left' | 'right', run: { at: number; along: readonly number[] }): TrueCurve {
+  return curve(site, side, { ...run, place: (z) => ({ u: run.at, v: z }) });
+}
+
+function flat(site: Site, side: 'floor' | 'ceiling', run: { at: number; along: readonly number[] }): TrueCurve {
+  return curve(site, side, { ...run, place: (x) => ({ u: x, v: run.at }) });
+}
+
+function back(site: Site, run: { at: number; along: readonly number[] }): TrueCurve {
+  return curve(site, 'back', { ...run, place: (z) => ({ u: run.at, v: z }) });
+}
+
+function curve(
+  site: Site,
+  side: Side,
+  run: { at: number; along: readonly number[]; place: (along: number) => { u: number; v: number } },
+): TrueCurve {
+  const field = site.recess.fields[side];
+  const staying = site.staying[side];
+  const at = (along: number) => {
+    const place = run.place(along);
+    return staying.length > 0 ? obstructionAt(field, staying, place) : heightAt(field, place.u, place.v);
+  };
+  return {
+    side,
+    atMm: run.at,
+    alongMm: run.along,
+    acrossMm: run.along.map((a) => trueOf(side, at(a))),
+    straightMm: trueOf(side, nominalObstruction(site.recess.spec, side)),
+  };
+}
+
+function steps(from: number, to: number): number[] {
+  const count = Math.ceil((to - from) / stepMm);
+  return Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
+}

@@ -1,0 +1,45 @@
+/**
+ * The survey core of a page: it holds the hidden world in a closure and gives out what the learner may see, no more.
+ *
+ * Marks and the uncovered room are given out only when the survey has been handed in.
+ */
+import type { Exercise } from '../../exercise/exercise.ts';
+import { markSurvey, type Report } from '../../marking/report.ts';
+import { type UncoveredRoom, uncoverRoom } from '../../marking/uncovered-room.ts';
+import type { Act } from '../../survey/act.ts';
+import { fold, perform } from '../../survey/acting.ts';
+import { type LearnerView, learnerView } from '../../survey/learner-view.ts';
+import type { Outcome } from '../../survey/outcome.ts';
+import { beginSurvey, type Entry } from '../../survey/survey.ts';
+import { openWorld } from '../../survey/world.ts';
+
+export interface SurveyCore {
+  view(): LearnerView;
+  /** Acts, and gives the entry for the log. */
+  act(act: Act): Entry;
+  entries(): readonly Entry[];
+  /** The report; null before hand-in. */
+  report(): Report | null;
+  /** The true room; null before hand-in. */
+  uncovered(): UncoveredRoom | null;
+}
+
+/**
+ * Opens a core on an exercise, and replays what was done before.
+ *
+ * @throws {RangeError} if the exercise cannot be built or an entry cannot have had its outcome
+ */
+export function openCore(exercise: Exercise, before: readonly { act: Act; outcome: Outcome }[] = []): SurveyCore {
+  let survey = beginSurvey(openWorld(exercise));
+  for (const { act, outcome } of before) survey = fold(survey, act, outcome);
+  return {
+    view: () => learnerView(survey),
+    act: (act) => {
+      survey = perform(survey, act).survey;
+      return survey.entries.at(-1) as Entry;
+    },
+    entries: () => survey.entries,
+    report: () => (survey.handedIn ? markSurvey(survey) : null),
+    uncovered: () => (survey.handedIn ? uncoverRoom(survey) : null),
+  };
+}
