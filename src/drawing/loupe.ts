@@ -1,0 +1,56 @@
+/**
+ * The loupe: the rule's graduations and a line's two edges, close up. No middle is drawn: that is for the eye.
+ *
+ * Units are px of the loupe's own box, origin at its top left, y down.
+ */
+
+/** How large a millimetre is in the loupe, px. */
+export const pxPerMm = 20;
+
+export interface LoupeBox {
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface Graduation {
+  readonly x: number;
+  readonly length: number;
+  /** Told at each centimetre, and smaller at each half. */
+  readonly number: string | null;
+  readonly small: boolean;
+}
+
+export interface LoupeLayout {
+  /** Where the rule's face begins: above it is the wall or the air. */
+  readonly faceY: number;
+  readonly graduations: readonly Graduation[];
+  readonly edges: readonly [number, number];
+}
+
+/**
+ * Lays out the loupe over a reading.
+ *
+ * It stands where the finger is, not on the line: its own middle is off the line's by up to 3 mm, by a fixed rule from
+ * the act's number, so that it says nothing.
+ */
+export function layoutLoupe(reading: { n: number; edgesMm: readonly [number, number] }, box: LoupeBox): LoupeLayout {
+  const [low, high] = reading.edgesMm;
+  const centre = Math.round((low + high) / 2) + offCentre(reading.n);
+  const half = box.width / 2 / pxPerMm;
+  const at = (mm: number) => box.width / 2 + (mm - centre) * pxPerMm;
+  const graduations: Graduation[] = [];
+  for (let mm = Math.ceil(centre - half); mm <= centre + half; mm++) graduations.push(graduation(mm, at(mm)));
+  return { faceY: Math.round(box.height / 3), graduations, edges: [at(low), at(high)] };
+}
+
+/** How far the loupe's middle stands off the line's, mm: -3 to 3, never 0. */
+export function offCentre(n: number): number {
+  const steps = [2, -1, 3, -2, 1, -3] as const;
+  return steps[n % steps.length] as number;
+}
+
+function graduation(mm: number, x: number): Graduation {
+  if (mm % 10 === 0) return { x, length: 62, number: String(mm), small: false };
+  if (mm % 5 === 0) return { x, length: 48, number: String(mm), small: true };
+  return { x, length: 34, number: null, small: false };
+}

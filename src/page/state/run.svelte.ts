@@ -1,0 +1,202 @@
+/**
+ * A run: datum, side and places are named once, then the loupe steps through them; each place is an act of its own.
+ */
+import type { Brief } from '../../exercise/brief.ts';
+import type { Side } from '../../recess/recess-spec.ts';
+import type { SurfacePlace } from '../../survey/act.ts';
+import { isThrown, type LearnerView, type SeenReading } from '../../survey/learner-view.ts';
+import { refusalCodes } from '../../survey/outcome.ts';
+import type { Session } from './session.svelte.ts';
+
+/** A row or column of a run: a name for the eye and where it is; `F` lies along the face line. */
+export interface Stop {
+  readonly name: string;
+  readonly at: number | 'F';
+}
+
+export interface RunKind {
+  readonly surface: Side;
+  readonly kind: 'F' | 'S' | 'L';
+  readonly says: string;
+}
+
+/** What can be read in a run, in the order of the job. */
+export const runKinds: readonly RunKind[] = [
+  { surface: 'left', kind: 'S', says: 'S to the left wall' },
+  { surface: 'right', kind: 'S', says: 'S to the right wall' },
+  { surface: 'back', kind: 'F', says: 'F to the back wall' },
+  { surface: 'floor', kind: 'L', says: 'L down to the floor' },
+  { surface: 'ceiling', kind: 'L', says: 'L up to the ceiling' },
+];
+
+export interface RunPlace {
+  readonly row: number;
+  readonly column: number;
+  readonly place: SurfacePlace;
+}
+
+export class Run {
+  #session: Session;
+  surface: Side;
+  rows: Stop[];
+  columns: Stop[];
+  row: number;
+  column: number;
+  /** The reading that is being judged; null when none is held. */
+  held: SeenReading | null;
+  /** Why the last hold was refused, in words. */
+  refusal: string;
+
+  constructor(session: Session, surface: Side = 'left') {
+    this.#session = session;
+    this.surface = $state(surface);
+    this.rows = $state.raw([]);
+    this.columns = $state.raw([]);
+    this.row = $state(0);
+    this.column = $state(0);
+    this.held = $state.raw(null);
+    this.refusal = $state('');
+    this.choose(surface);
+  }
+
+  get kind(): 'F' | 'S' | 'L' {
+    return runKinds.find((k) => k.surface === this.surface)?.kind ?? 'S';
+  }
+
+  /** The datum as it is thrown now: F, S, L or those of a later set-up. */
+  get datum(): string {
+    const setUp = this.#session.view.level?.setUp ?? 1;
+    return setUp === 1 ? this.kind : `${this.kind}${setUp}`;
+  }
+
+  get thrown(): boolean {
+    return isThrown(this.#session.view, this.datum);
+  }
+
+  get places(): readonly RunPlace[] {
+    return this.rows.flatMap((_, row) =>
+      this.columns.map((_, column) => ({ row, column, place: this.placeAt(row, column) })),
+    );
+  }
+
+  get current(): SurfacePlace {
+    return this.placeAt(this.row, this.column);
+  }
+
+  /** Says where the loupe stands, as on the sheet. */
+  get where(): string {
+    return [this.rows[this.row]?.name, this.columns[this.column]?.name].filter((s) => s).join(', ');
+  }
+
+  /** Takes up another side, with the stops that the brief suggests. */
+  choose(surface: Side): void {
+    const { rows, columns } = suggestedStops(this.#session.view.brief, surface);
+    this.surface = surface;
+    this.rows = rows;
+    this.columns = columns;
+    this.row = 0;
+    this.column = 0;
+    this.held = null;
+    this.refusal = '';
+  }
+
+  /** Moves a row's or column's stop, or adds one; stops stay in order. */
+  setStops(rows: readonly Stop[], columns: readonly Stop[]): void {
+    this.rows = [...rows];
+    this.columns = [...columns];
+    this.row = Math.min(this.row, rows.length - 1);
+    this.column = Math.min(this.column, columns.length - 1);
+    this.held = null;
+  }
+
+  /** Holds the rule at a place: an act. */
+  async hold(row: number, column: number): Promise<boolean> {
+    this.row = row;
+    this.column = column;
+    this.held = null;
+    this.refusal = '';
+    const entry = await this.#session.act({ act: 'read', datum: this.datum, place: this.current });
+    if (entry.outcome.ok) {
+      this.held = this.#session.view.readings.find((r) => r.n === entry.n) ?? null;
+      return true;
+    }
+    const by = entry.outcome.error.by;
+    this.refusal = `${refusalCodes[entry.outcome.error.code]}${by ? `: ${by}` : ''}`;
+    this.#session.say(`${this.where}: ${this.refusal}.`);
+    return false;
+  }
+
+  /** Books what was judged of the reading in hand, and holds the rule at the next place that has no figure. */
+  async book(valueMm: number): Promise<void> {
+    if (!this.held) return;
+    const { n, datum, place } = this.held;
+    await this.#session.act({ act: 'book', what: 'offset', valueMm, datum, place, reading: n });
+    this.#session.say(`Booked ${valueMm} at ${this.where}, from ${datum}.`);
+    this.held = null;
+    await this.holdNext();
+  }
+
+  /** Holds the rule at the next place without a figure; none is left, nothing is held. */
+  async holdNext(): Promise<void> {
+    const open = this.places.filter((p) => !this.isBooked(p.place));
+    const here = this.row * this.columns.length + this.column;
+    const after = open.find((p) => p.row * this.columns.length + p.column > here) ?? open[0];
+    if (!after) {
+      this.held = null;
+      this.#session.say(`Every place of this run has its figure.`);
+      return;
+    }
+    await this.hold(after.row, after.column);
+  }
+
+  /** Says whether a place has a live figure from this kind of datum. */
+  isBooked(place: SurfacePlace): boolean {
+    return bookedAt(this.#session.view, place) !== null;
+  }
+
+  placeAt(row: number, column: number): SurfacePlace {
+    return placeOf(this.surface, this.rows[row]?.at ?? 0, this.columns[column]?.at ?? 0);
+  }
+}
+
+/** Gives the live figure at a place; null when there is none. */
+export function bookedAt(view: LearnerView, place: SurfacePlace): { n: number; valueMm: number } | null {
+  const key = JSON.stringify(place);
+  const found = view.bookings.filter(
+    (b) => !b.struck && b.said.what === 'offset' && JSON.stringify(b.said.place) === key,
+  );
+  const last = found.at(-1);
+  return last ? { n: last.n, valueMm: last.said.valueMm } : null;
+}
+
+/** Gives the stops that a brief suggests for a side. */
+export function suggestedStops(brief: Brief, surface: Side): { rows: Stop[]; columns: Stop[] } {
+  const { width, height } = brief.openingMm;
+  const back = Math.round((brief.carcassFrontMm + brief.carcassMm.depth.nominalMm) / 5) * 5;
+  const top = brief.plinthMm + brief.carcassMm.height.nominalMm;
+  const depths: Stop[] = [
+    { name: 'front', at: 'F' },
+    { name: 'back', at: back },
+  ];
+  const third = Math.round(width / 3 / 10) * 10;
+  const across: Stop[] = [
+    { name: 'left', at: -third },
+    { name: 'middle', at: 0 },
+    { name: 'right', at: third },
+  ];
+  const heights: Stop[] = [
+    { name: 'head', at: Math.floor((top - 40) / 50) * 50 },
+    { name: 'middle', at: Math.round(height / 2 / 50) * 50 },
+    { name: 'knee', at: 300 },
+  ];
+  if (surface === 'left' || surface === 'right') return { rows: heights, columns: depths };
+  if (surface === 'back') return { rows: heights, columns: across };
+  return { rows: depths, columns: across };
+}
+
+function placeOf(surface: Side, row: number | 'F', column: number | 'F'): SurfacePlace {
+  if (surface === 'left' || surface === 'right')
+    return column === 'F' ? { surface, along: 'F', zMm: row as number } : { surface, yMm: column, zMm: row as number };
+  if (surface === 'back') return { surface, xMm: column as number, zMm: row as number };
+  return row === 'F' ? { surface, along: 'F', xMm: column as number } : { surface, xMm: column as number, yMm: row };
+}
