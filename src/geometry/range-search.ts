@@ -54,7 +54,10 @@ export function search(field: HeightField, rect: Rect, question: Question): void
   highestPassed = -farMm * finePerMm;
   takeSpans(field, rect);
   scanKnots(field, rect, plus);
-  if (found.best <= stop) scanPatches(field, rect, { plus, slack });
+  if (found.best <= stop) {
+    if (plus === null) scanPatches(field, slack);
+    else scanPatchesPlus(field, rect, { plus, slack });
+  }
   while (heapSize > 0 && found.best <= stop) {
     const slot = heap[0]!;
     if (bounds[slot]! <= found.best + slack) break;
@@ -70,8 +73,21 @@ export function search(field: HeightField, rect: Rect, question: Question): void
   found.v = Math.max(rect.v0, Math.min(rect.v1, found.v));
 }
 
+/** A closed block of knots or patches. */
+interface Span {
+  i0: number;
+  i1: number;
+  j0: number;
+  j1: number;
+}
+
 /** More than all rounding between the control values and a bound, mm. */
 const padMm = 1e-9;
+/** Above every knot value and hull bound, in 32 bits. */
+const farWhole = 2_147_483_647;
+const halveAlongU = 0;
+const halveAlongV = 1;
+const halveEither = 2;
 
 // One search at a time: its nets and its heap, kept between calls so that a question allocates nothing.
 let room = 256;
@@ -79,12 +95,12 @@ let nets = new Float64Array(16 * room);
 let boxes = new Float64Array(4 * room); // u0, u1, v0, v1 of each net, mm
 let bounds = new Float64Array(room); // 1/36864 mm
 let patchAt = new Int32Array(room); // the patch of a slot that is not opened yet, else -1
-let splitsV = new Uint8Array(room); // 1: to be halved along v
+let ways = new Uint8Array(room); // which way a net is to be halved
 let heap = new Int32Array(room); // slots, highest bound on top
 let heapSize = 0;
 let used = 0;
 let highestPassed = -0.5; // the highest bound that was let go, 1/36864 mm
-const span = { i0: 0, i1: 0, j0: 0, j1: 0 }; // patches that the rectangle touches, closed
+const span: Span = { i0: 0, i1: 0, j0: 0, j1: 0 }; // patches that the rectangle touches, closed
 const step = { at: 0.5, alongU: 0.5, alongV: 0.5 };
 
 /** Size of the added function on the rectangle, mm: what its rounding is measured by. */
@@ -105,36 +121,57 @@ function takeSpans(field: HeightField, rect: Rect): void {
 
 /** The best knot in the rectangle; its middle, if there is none. */
 function scanKnots(field: HeightField, rect: Rect, plus: Linear | null): void {
-  const { knots } = patchesOf(field);
   const i0 = Math.ceil((rect.u0 - field.u0) / knotStepMm);
   const i1 = Math.floor((rect.u1 - field.u0) / knotStepMm);
   const j0 = Math.ceil((rect.v0 - field.v0) / knotStepMm);
   const j1 = Math.floor((rect.v1 - field.v0) / knotStepMm);
-  if (i0 > i1 || j0 > j1) {
-    takeMiddle(field, rect, plus);
-    return;
-  }
+  if (i0 > i1 || j0 > j1) takeMiddle(field, rect, plus);
+  else if (plus === null) takeHighestKnot(field, { i0, i1, j0, j1 });
+  else takeHighestKnotPlus(field, plus, { i0, i1, j0, j1 });
+}
+
+function takeHighestKnot(field: HeightField, among: Span): void {
+  const { knots } = patchesOf(field);
   const width = field.countU - 2;
-  const perU = plus === null ? 0 : plus.perU * knotStepMm * finePerMm;
-  let highest = found.best;
-  let atI = -1;
-  let atJ = -1;
-  for (let j = j0; j <= j1; j++) {
-    const base = plus === null ? 0 : linearAt(plus, field.u0, field.v0 + j * knotStepMm) * finePerMm;
-    const row = j * width;
-    for (let i = i0; i <= i1; i++) {
-      const value = knots[row + i]! + (base + i * perU);
-      if (value > highest) {
-        highest = value;
-        atI = i;
-        atJ = j;
+  let highest = -farWhole;
+  let at = 0;
+  for (let j = among.j0; j <= among.j1; j++) {
+    const end = j * width + among.i1;
+    for (let k = j * width + among.i0; k <= end; k++) {
+      if (knots[k]! > highest) {
+        highest = knots[k]!;
+        at = k;
       }
     }
   }
-  if (atI < 0) return;
-  found.best = highest;
-  found.u = field.u0 + atI * knotStepMm;
-  found.v = field.v0 + atJ * knotStepMm;
+  if (highest > found.best) takeKnot(field, highest, at);
+}
+
+function takeHighestKnotPlus(field: HeightField, plus: Linear, among: Span): void {
+  const { knots } = patchesOf(field);
+  const width = field.countU - 2;
+  const perU = plus.perU * knotStepMm * finePerMm;
+  let highest = found.best;
+  let at = -1;
+  for (let j = among.j0; j <= among.j1; j++) {
+    const base = linearAt(plus, field.u0, field.v0 + j * knotStepMm) * finePerMm;
+    for (let i = among.i0; i <= among.i1; i++) {
+      const value = knots[j * width + i]! + (base + i * perU);
+      if (value > highest) {
+        highest = value;
+        at = j * width + i;
+      }
+    }
+  }
+  if (at >= 0) takeKnot(field, highest, at);
+}
+
+function takeKnot(field: HeightField, value: number, at: number): void {
+  const width = field.countU - 2;
+  const j = Math.trunc(at / width);
+  found.best = value;
+  found.u = field.u0 + (at - j * width) * knotStepMm;
+  found.v = field.v0 + j * knotStepMm;
 }
 
 function takeMiddle(field: HeightField, rect: Rect, plus: Linear | null): void {
@@ -147,25 +184,36 @@ function takeMiddle(field: HeightField, rect: Rect, plus: Linear | null): void {
   found.v = v;
 }
 
-/** Puts every patch whose bound lies above the best value on the heap, unopened. */
-function scanPatches(field: HeightField, rect: Rect, how: { plus: Linear | null; slack: number }): void {
+/** Puts every patch whose bound lies above the best value on the heap, unopened. Bounds are whole numbers here. */
+function scanPatches(field: HeightField, slack: number): void {
+  const { hulls } = patchesOf(field);
+  const width = field.countU - 3;
+  const enough = Math.min(Math.floor(found.best + slack), farWhole) | 0;
+  let passed = -farWhole;
+  for (let j = span.j0; j <= span.j1; j++) {
+    const end = j * width + span.i1;
+    for (let k = j * width + span.i0; k <= end; k++) {
+      const bound = hulls[k]!;
+      if (bound > enough) pushPatch(k, bound);
+      else if (bound > passed) passed = bound;
+    }
+  }
+  highestPassed = passed;
+}
+
+/** The same with a linear function added. */
+function scanPatchesPlus(field: HeightField, rect: Rect, how: { plus: Linear; slack: number }): void {
   const { plus, slack } = how;
   const { hulls } = patchesOf(field);
-  const { i0, i1, j0, j1 } = span;
   const width = field.countU - 3;
   const enough = found.best + slack;
   let passed = highestPassed;
-  for (let j = j0; j <= j1; j++) {
-    const row = j * width;
-    for (let i = i0; i <= i1; i++) {
-      let bound = hulls[row + i]!;
-      if (plus !== null) bound += highestLinear(field, rect, { plus, i, j }) * finePerMm;
-      if (bound > enough) {
-        const slot = takeSlot();
-        bounds[slot] = bound;
-        patchAt[slot] = row + i;
-        push(slot);
-      } else if (bound > passed) passed = bound;
+  for (let j = span.j0; j <= span.j1; j++) {
+    for (let i = span.i0; i <= span.i1; i++) {
+      const patch = j * width + i;
+      const bound = hulls[patch]! + highestLinear(field, rect, { plus, i, j }) * finePerMm;
+      if (bound > enough) pushPatch(patch, bound);
+      else if (bound > passed) passed = bound;
     }
   }
   highestPassed = passed;
@@ -218,40 +266,65 @@ function openPatch(field: HeightField, rect: Rect, how: { plus: Linear | null; s
   measure(slot);
 }
 
-/** Halves a net in its more curved direction; gives the slot of the second half. */
+/** Halves a net; gives the slot of the second half. */
 function halve(slot: number): number {
   const second = takeSlot();
   const b = 4 * slot;
   const c = 4 * second;
   patchAt[second] = -1;
   for (let k = 0; k < 4; k++) boxes[c + k] = boxes[b + k]!;
-  const low = splitsV[slot] === 1 ? 2 : 0;
+  const alongV = ways[slot] === halveAlongV || (ways[slot] === halveEither && isMoreBentAlongV(16 * slot));
+  const low = alongV ? 2 : 0;
   const middle = (boxes[b + low]! + boxes[b + low + 1]!) / 2;
   boxes[b + low + 1] = middle;
   boxes[c + low] = middle;
-  if (low === 2) halveV(nets, 16 * slot, 16 * second);
+  if (alongV) halveV(nets, 16 * slot, 16 * second);
   else halveU(nets, 16 * slot, 16 * second);
   measure(slot);
   measure(second);
   return second;
 }
 
-/** Corners are values, the largest coefficient is the bound, second differences say which way to halve next. */
+/**
+ * Corners are values, the largest coefficient is the bound. Where that one lies on an edge of the net, halving along that edge is
+ * what brings the bound down. `largest` gives four times what it says, so here are factors of 4 and 16.
+ */
 function measure(slot: number): void {
   found.nodes++;
+  const n = nets;
   const o = 16 * slot;
-  let bound = nets[o]!;
-  for (let k = o + 1; k < o + 16; k++) if (nets[k]! > bound) bound = nets[k]!;
-  bounds[slot] = bound;
-  let bentU = 0;
-  let bentV = 0;
+  const atCorners = largest(n[o]!, n[o + 3]!, n[o + 12]!, n[o + 15]!);
+  const onEdgesU = largest(n[o + 1]!, n[o + 2]!, n[o + 13]!, n[o + 14]!);
+  const onEdgesV = largest(n[o + 4]!, n[o + 8]!, n[o + 7]!, n[o + 11]!);
+  const inside = largest(n[o + 5]!, n[o + 6]!, n[o + 9]!, n[o + 10]!);
+  const bound = largest(atCorners, onEdgesU, onEdgesV, inside);
+  bounds[slot] = bound / 16;
+  ways[slot] = 4 * onEdgesV >= bound ? halveAlongV : 4 * onEdgesU >= bound ? halveAlongU : halveEither;
+  if (atCorners > 4 * found.best) takeCorners(slot);
+}
+
+/** Four times the largest of four without a branch: which one it is cannot be foreseen, and a wrong guess costs more. */
+function largest(a: number, b: number, c: number, d: number): number {
+  const ab = a + b + Math.abs(a - b);
+  const cd = c + d + Math.abs(c - d);
+  return ab + cd + Math.abs(ab - cd);
+}
+
+function isMoreBentAlongV(o: number): boolean {
+  const n = nets;
+  let alongU = 0;
+  let alongV = 0;
   for (let k = 0; k < 4; k++) {
     const r = o + 4 * k;
     const c = o + k;
-    bentU += Math.abs(nets[r]! - nets[r + 1]! - nets[r + 2]! + nets[r + 3]!);
-    bentV += Math.abs(nets[c]! - nets[c + 4]! - nets[c + 8]! + nets[c + 12]!);
+    alongU += Math.abs(n[r]! - n[r + 1]! - n[r + 2]! + n[r + 3]!);
+    alongV += Math.abs(n[c]! - n[c + 4]! - n[c + 8]! + n[c + 12]!);
   }
-  splitsV[slot] = bentV > bentU ? 1 : 0;
+  return alongV > alongU;
+}
+
+function takeCorners(slot: number): void {
+  const o = 16 * slot;
   const b = 4 * slot;
   if (nets[o]! > found.best) takeCorner(nets[o]!, b, b + 2);
   if (nets[o + 3]! > found.best) takeCorner(nets[o + 3]!, b + 1, b + 2);
@@ -283,13 +356,20 @@ function grow(): void {
   boxes = larger(boxes, new Float64Array(4 * room));
   bounds = larger(bounds, new Float64Array(room));
   patchAt = larger(patchAt, new Int32Array(room));
-  splitsV = larger(splitsV, new Uint8Array(room));
+  ways = larger(ways, new Uint8Array(room));
   heap = larger(heap, new Int32Array(room));
 }
 
 function larger<A extends Float64Array | Int32Array | Uint8Array>(from: A, to: A): A {
   to.set(from);
   return to;
+}
+
+function pushPatch(patch: number, bound: number): void {
+  const slot = takeSlot();
+  bounds[slot] = bound;
+  patchAt[slot] = patch;
+  push(slot);
 }
 
 function push(slot: number): void {
