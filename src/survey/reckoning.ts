@@ -3,6 +3,7 @@
  * draw, and it is as wrong as the hand is.
  */
 import type { Exercise } from '../exercise/exercise.ts';
+import type { Outline } from '../exercise/outline.ts';
 import { type Point, turned, turnedBySlope } from '../geometry/plane.ts';
 import { nominalObstruction } from '../recess/defect-shapes.ts';
 import { trueOf } from '../recess/recess.ts';
@@ -30,16 +31,16 @@ export function reckon(exercise: Exercise, steps: readonly Step[]): Reckoned | n
   for (const { act, outcome } of steps) {
     if (!outcome.ok) continue;
     if (act.act === 'mark' && outcome.mark !== undefined && level && 'surface' in act.place)
-      marks.set(outcome.mark, reckonedPlace(exercise, level, act.place));
+      marks.set(outcome.mark, reckonedPlace(exercise.brief, level, act.place));
     else level = moved(level, { act, marks, setUp: outcome.setUp });
   }
   return level;
 }
 
 /** Gives a place on the straight outline, in the hand's frame; one that lies along a line, where that is reckoned to be. */
-export function reckonedPlace(exercise: Exercise, level: Reckoned | null, place: SurfacePlace): Point {
+export function reckonedPlace(outline: Pick<Outline, 'openingMm'>, level: Reckoned | null, place: SurfacePlace): Point {
   const axes = axesOf(place.surface);
-  const across = trueOf(place.surface, nominalObstruction(exercise.spec, place.surface));
+  const across = trueOf(place.surface, nominalObstruction(outline, place.surface));
   const at: Point = { x: place.xMm ?? 0, y: place.yMm ?? 0, z: place.zMm ?? 0, [axes.across]: across };
   if (place.along === undefined || !level) return at;
   const free = place[`${axes.u}Mm`] === undefined ? axes.u : axes.v;

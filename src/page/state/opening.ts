@@ -1,0 +1,34 @@
+/**
+ * Opening an alcove: the exercise of a code, and for a newcomer the level already standing and lined up.
+ */
+
+import type { Exercise } from '../../exercise/exercise.ts';
+import { type CodeResult, openCode, seedCount, writeCode } from '../../exercise/exercise-code.ts';
+import { takeInHand } from '../../learners/hand.ts';
+import { standOnReference } from '../../learners/lining-up.ts';
+import { alcoveStructures } from '../../recess/alcove-structures.ts';
+import { beginSurvey, type Entry } from '../../survey/survey.ts';
+import { openWorld } from '../../survey/world.ts';
+
+/** Gives the code of a fresh room. */
+export function freshCode(kit: string, severity = 'settled'): string {
+  const draw = new Uint32Array(2);
+  crypto.getRandomValues(draw);
+  const seed = (draw[0] ?? 0) % seedCount;
+  const structure = alcoveStructures[(draw[1] ?? 0) % alcoveStructures.length]?.name ?? 'closing';
+  return writeCode({ family: 'alcove', severity, structure, kit, seed });
+}
+
+/** Gives the exercise of a code. */
+export function exerciseOfCode(code: string): CodeResult<Exercise> {
+  return openCode(code);
+}
+
+/** Gives the acts by which a level is stood in the mouth, lined up and settled, with what came of them. */
+export function standingStart(exercise: Exercise): readonly Entry[] {
+  const hand = takeInHand(beginSurvey(openWorld(exercise)));
+  const { spec, brief } = exercise;
+  for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
+  standOnReference(hand, Math.round(brief.openingMm.height * 0.45));
+  return hand.now().entries;
+}
