@@ -206,7 +206,7 @@ export function patchesOf(field: HeightField): PatchBounds {
 /** The largest slopes that the control values allow, worked out once: plain ratios, >= 0. */
 export function slopesOf(field: HeightField): SlopeBounds {
   const { kept } = field;
-  if (kept.slopes === null) kept.slopes = slopeBounds(field.control, field.countU, field.countV);
+  if (kept.slopes === null) kept.slopes = slopeBounds(field.control, field.countU);
   return kept.slopes;
 }
 

@@ -3,7 +3,7 @@
  *
  * One span with control values p0..p3 has, times six, the Bezier coefficients p0+4p1+p2, 4p1+2p2, 2p1+4p2, p1+4p2+p3;
  * rows first, then columns, gives 36 times the surface. The row pass keeps the knot value and the largest of the four; the
- * column pass does the same to both. All weights are positive, so the largest of the row maxima's coefficients
+ * column pass does the same to both. Both passes are made in one walk. All weights are positive, so the largest of the row maxima's coefficients
  * is never below the patch's largest Bezier coefficient, and so never below the patch.
  *
  * @source a Bezier surface lies in the hull of its coefficients: any textbook on splines; the bound is proved by test
@@ -25,92 +25,87 @@ export interface SlopeBounds {
 
 /** Knot values and hull bounds; |control| < 2^24, see height-field.ts. */
 export function patchBounds(control: Int32Array, countU: number, countV: number): PatchBounds {
-  rowPass(control, countU, countV);
   const knots = new Int32Array((countU - 2) * (countV - 2));
   const hulls = new Int32Array((countU - 3) * (countV - 3));
-  knotColumns(knots, countU - 2, countV - 2);
-  hullColumns(hulls, countU - 3, countV - 3);
+  boundFirstKnots(control, countU, knots);
+  for (let i = 0; i < countU - 3; i++) boundColumn(control, countU, { knots, hulls }, i);
   return { knots, hulls };
 }
 
 /** The derivative of a B-spline is one of first differences, so it never exceeds the largest of them. */
-export function slopeBounds(control: Int32Array, countU: number, countV: number): SlopeBounds {
+export function slopeBounds(control: Int32Array, countU: number): SlopeBounds {
   let alongU = 0;
   let alongV = 0;
-  for (let j = 0; j < countV; j++) {
-    const row = j * countU;
-    for (let i = 1; i < countU; i++)
-      alongU = larger(alongU, magnitude((control[row + i]! - control[row + i - 1]!) | 0));
+  for (let i = 1; i < countU; i++) alongU = Math.max(alongU, Math.abs(control[i]! - control[i - 1]!));
+  for (let row = countU; row < control.length; row += countU) {
+    let before = control[row]!;
+    alongV = Math.max(alongV, Math.abs(before - control[row - countU]!));
+    const end = row + countU;
+    for (let k = row + 1; k < end; k++) {
+      const here = control[k]!;
+      // A running largest is seldom beaten, so here a branch costs nothing.
+      const inU = Math.abs(here - before);
+      if (inU > alongU) alongU = inU;
+      const inV = Math.abs(here - control[k - countU]!);
+      if (inV > alongV) alongV = inV;
+      before = here;
+    }
   }
-  const last = control.length - countU;
-  for (let k = 0; k < last; k++) alongV = larger(alongV, magnitude((control[k + countU]! - control[k]!) | 0));
   return { perU: alongU / slopeUnit, perV: alongV / slopeUnit };
 }
 
 /** 128 mm in 1/1024 mm. */
 const slopeUnit = 131_072;
 
-// Grown as wanted and kept: one field's rows at a time.
-let rowKnots = new Int32Array(1024);
-let rowHulls = new Int32Array(1024);
-
-function rowPass(control: Int32Array, countU: number, countV: number): void {
-  if (rowKnots.length < control.length) {
-    rowKnots = new Int32Array(control.length);
-    rowHulls = new Int32Array(control.length);
+/** The knots at the border with the smallest u; all others come with the column of patches before them. */
+function boundFirstKnots(control: Int32Array, countU: number, knots: Int32Array): void {
+  const width = countU - 2;
+  for (let k = 0, o = 0; k < knots.length; k += width, o += countU) {
+    const below = knotOf(control, o);
+    knots[k] = below + 4 * knotOf(control, o + countU) + knotOf(control, o + 2 * countU);
   }
-  const knots = rowKnots;
-  const hulls = rowHulls;
-  let k = 0;
-  let h = 0;
-  for (let j = 0; j < countV; j++) {
-    let o = j * countU;
-    let p1 = control[o + 1]!;
-    let p2 = control[o + 2]!;
-    let b0 = (control[o]! + 4 * p1 + p2) | 0;
-    knots[k++] = b0;
-    const end = o + countU;
-    for (o += 3; o < end; o++) {
-      const p3 = control[o]!;
-      const b3 = (p1 + 4 * p2 + p3) | 0;
-      const b1 = (4 * p1 + 2 * p2) | 0;
-      const b2 = (2 * p1 + 4 * p2) | 0;
-      knots[k++] = b3;
-      hulls[h++] = larger(larger(b0, b3), larger(b1, b2));
-      p1 = p2;
-      p2 = p3;
-      b0 = b3;
+}
+
+function knotOf(control: Int32Array, o: number): number {
+  return (control[o]! + 4 * control[o + 1]! + control[o + 2]!) | 0;
+}
+
+/** The patches of span i along u, and the knots at its far end, going up v with the last rows' numbers at hand. */
+function boundColumn(control: Int32Array, countU: number, to: PatchBounds, i: number): void {
+  const { knots, hulls } = to;
+  const width = countU - 3;
+  let k0 = 0;
+  let k1 = 0;
+  let m0 = 0;
+  let m1 = 0;
+  let m2 = 0;
+  let knot = i + 1 - 2 * (width + 1);
+  let hull = i - 3 * width;
+  for (let o = i; o < control.length; o += countU, knot += width + 1, hull += width) {
+    const p1 = control[o + 1]!;
+    const p2 = control[o + 2]!;
+    const b0 = (control[o]! + 4 * p1 + p2) | 0;
+    const b3 = (p1 + 4 * p2 + control[o + 3]!) | 0;
+    const m3 = larger(larger(b0, b3), (2 * (p1 + p2 + larger(p1, p2))) | 0);
+    if (knot >= 0) knots[knot] = k0 + 4 * k1 + b3;
+    if (hull >= 0) {
+      const c0 = (m0 + 4 * m1 + m2) | 0;
+      const c3 = (m1 + 4 * m2 + m3) | 0;
+      hulls[hull] = larger(larger(c0, c3), (2 * (m1 + m2 + larger(m1, m2))) | 0);
     }
+    k0 = k1;
+    k1 = b3;
+    m0 = m1;
+    m1 = m2;
+    m2 = m3;
   }
 }
 
-function knotColumns(knots: Int32Array, width: number, rows: number): void {
-  const source = rowKnots;
-  const end = width * rows;
-  for (let k = 0; k < end; k++) knots[k] = source[k]! + 4 * source[k + width]! + source[k + 2 * width]!;
-}
-
-function hullColumns(hulls: Int32Array, width: number, rows: number): void {
-  const source = rowHulls;
-  const end = width * rows;
-  for (let h = 0; h < end; h++) {
-    const m1 = source[h + width]!;
-    const m2 = source[h + 2 * width]!;
-    const b0 = (source[h]! + 4 * m1 + m2) | 0;
-    const b1 = (4 * m1 + 2 * m2) | 0;
-    const b2 = (2 * m1 + 4 * m2) | 0;
-    const b3 = (m1 + 4 * m2 + source[h + 3 * width]!) | 0;
-    hulls[h] = larger(larger(b0, b3), larger(b1, b2));
-  }
-}
-
-/** The larger of two whole numbers without a branch; their difference must fit 32 bits. */
+/**
+ * The larger of two whole numbers without a branch, for which one it is cannot be foreseen here and a wrong guess costs more; their
+ * difference must fit 32 bits.
+ */
 function larger(a: number, b: number): number {
   const d = (a - b) | 0;
   return (a - (d & (d >> 31))) | 0;
-}
-
-function magnitude(a: number): number {
-  const s = a >> 31;
-  return ((a ^ s) - s) | 0;
 }

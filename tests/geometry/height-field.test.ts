@@ -55,6 +55,19 @@ describe(`height field (seed ${seed})`, () => {
     );
   });
 
+  it('takes its slope bounds from neighbouring control values, and from nothing else', () => {
+    fc.assert(
+      fc.property(fields(), (field) => {
+        const { control, countU } = field;
+        const alongU = [...control].map((c, k) => (k % countU === 0 ? 0 : Math.abs(c - control[k - 1]!)));
+        const alongV = [...control].map((c, k) => (k < countU ? 0 : Math.abs(c - control[k - countU]!)));
+        expect(slopesOf(field).perU).toBe(Math.max(...alongU) / 1024 / 128);
+        expect(slopesOf(field).perV).toBe(Math.max(...alongV) / 1024 / 128);
+      }),
+      { seed, numRuns: 100 },
+    );
+  });
+
   it('reproduces a plane, whose slope bounds are its slopes', () => {
     const field = fieldOf({ u0: -256, v0: 64, countU: 9, countV: 6 }, (u, v) => 3 + u / 64 - v / 32);
     for (const u of [-256, -200.3, 0, 511.9, 512]) {
