@@ -1,8 +1,34 @@
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
+import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { readLesson } from './src/course/lesson-file.ts';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** A lesson is read when the page is built: what reaches the page is its header and its blocks of text. */
+function lessonText(): Plugin {
+  return {
+    name: 'lesson-text',
+    transform(code, id) {
+      const name = /\/lessons\/([^/]+)\/lesson\.md$/.exec(id)?.[1];
+      return name ? `export default ${JSON.stringify(readLesson(name, code))};` : null;
+    },
+  };
+}
+
+/** The built page carries a strict policy: its own files, nothing inline, nothing from elsewhere. */
+function strictPolicy(): Plugin {
+  const policy =
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'";
+  return {
+    name: 'strict-policy',
+    apply: 'build',
+    transformIndexHtml: () => [
+      { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content: policy }, injectTo: 'head-prepend' },
+    ],
+  };
+}
 
 /**
  * Two builds: the page (static files that work below any path) and, with `--mode cli`, the command in one file, so that
@@ -14,7 +40,7 @@ export default defineConfig(({ mode }) => {
     root: command ? at('src') : at('src/page'),
     base: './',
     publicDir: command ? false : at('public'),
-    plugins: command ? [] : [svelte({ configFile: false })],
+    plugins: command ? [] : [svelte({ configFile: false }), lessonText(), strictPolicy()],
     ...(command ? { ssr: { noExternal: true } } : {}),
     ...(process.env['VITEST'] ? { resolve: { conditions: ['browser'] } } : {}),
     build: command

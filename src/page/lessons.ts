@@ -1,4 +1,5 @@
-/** The lessons that are built into the page: their names and titles, for the first screen; their text is loaded when one is opened. */
+/** The lessons that are built into the page: names and titles, for the first screen. */
+
 export const lessons: readonly { readonly name: string; readonly title: string }[] = [
   { name: '01-reading-the-rule', title: 'Reading the rule' },
   { name: '02-three-heights-two-depths', title: 'Three heights and two depths' },

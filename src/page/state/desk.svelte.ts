@@ -1,24 +1,16 @@
 /**
  * The desk: which screen is open, which survey lies on it, and what is kept on the device.
  */
+import type { Lesson } from '../../course/lesson.ts';
 import type { Exercise } from '../../exercise/exercise.ts';
 import type { Entry } from '../../survey/survey.ts';
-import { openCore } from './core.ts';
-import { exerciseOfCode, freshCode, standingStart } from './opening.ts';
-import { Results } from './results.svelte.ts';
-import { Run } from './run.svelte.ts';
-import { Session } from './session.svelte.ts';
+import type { OnDesk } from './laying.svelte.ts';
 import { type KeptSurvey, noKeeper, openStore, type Store } from './store.ts';
 
 export type Screen = 'start' | 'work' | 'handed-in' | 'lesson';
 
-/** A survey on the desk. */
-export interface OnDesk {
-  readonly kept: KeptSurvey;
-  readonly session: Session;
-  readonly run: Run;
-  readonly results: Results;
-}
+/** What needs the room and the rule comes when it is wanted. */
+const laying = () => import('./laying.svelte.ts');
 
 export class Desk {
   #store: Store | null = null;
@@ -56,11 +48,13 @@ export class Desk {
 
   /** Opens a fresh alcove with the level standing and its lines thrown. */
   async openFresh(kit = 'guided'): Promise<void> {
+    const { freshCode } = await laying();
     await this.openCode(freshCode(kit), { standing: true });
   }
 
   /** Opens a code; a survey of it that is not handed in goes on where it stopped. */
-  async openCode(code: string, how: { standing?: boolean; anew?: boolean; lesson?: string } = {}): Promise<void> {
+  async openCode(code: string, how: { standing?: boolean; anew?: boolean } = {}): Promise<void> {
+    const { exerciseOfCode, standingStart } = await laying();
     const found = exerciseOfCode(code);
     if (!found.ok) {
       this.refusal = `That is not a code: ${found.error.says}.`;
@@ -68,18 +62,21 @@ export class Desk {
     }
     const same = this.shelf.find((s) => s.exercise === found.value.code && !s.handedIn);
     if (same && !how.anew) return this.goOn(same.id);
-    await this.#begin(found.value, { ...how, before: how.standing ? standingStart(found.value) : [] });
+    await this.#begin(found.value, { before: how.standing ? standingStart(found.value) : [] });
   }
 
   /** Goes on with a kept survey at its last act. */
   async goOn(id: string): Promise<void> {
+    const { exerciseOfCode, loadLesson } = await laying();
     const kept = this.shelf.find((s) => s.id === id);
-    const exercise = kept && (typeof kept.exercise === 'string' ? exerciseOf(kept.exercise) : kept.exercise);
+    const found = kept && typeof kept.exercise === 'string' ? exerciseOfCode(kept.exercise) : null;
+    const exercise = found ? (found.ok ? found.value : null) : (kept?.exercise as Exercise | undefined);
     if (!kept || !exercise || !this.#store) {
       this.refusal = 'That survey is not on this device any more.';
       return;
     }
-    this.#lay(kept, exercise, await this.#store.entries(id));
+    const lesson = kept.lesson ? await loadLesson(kept.lesson) : null;
+    await this.#lay(kept, exercise, { entries: await this.#store.entries(id), safe: true, lesson });
   }
 
   /** Opens a survey that was read from a file, and keeps it. */
@@ -88,8 +85,23 @@ export class Desk {
   }
 
   /** Opens an exercise that no code stands for. */
-  async openExercise(exercise: Exercise, how: { standing?: boolean; lesson?: string } = {}): Promise<void> {
-    await this.#begin(exercise, { ...how, before: how.standing ? standingStart(exercise) : [] });
+  async openExercise(exercise: Exercise): Promise<void> {
+    const { standingStart } = await laying();
+    await this.#begin(exercise, { before: standingStart(exercise) });
+  }
+
+  /** Opens one of a lesson's rooms, drawn afresh each time. */
+  async openLesson(lesson: Lesson): Promise<void> {
+    const { exerciseOfCode, narrowed, standingStart } = await laying();
+    const { pool, find, standing } = lesson.header;
+    const draw = crypto.getRandomValues(new Uint32Array(1))[0] ?? 0;
+    const found = exerciseOfCode(pool[draw % pool.length] ?? '');
+    if (!found.ok) {
+      this.refusal = `The lesson names a room that cannot be opened: ${found.error.says}.`;
+      return;
+    }
+    const exercise = narrowed(found.value, find);
+    await this.#begin(exercise, { before: standing ? standingStart(exercise) : [], lesson });
   }
 
   /** Shows what became of the survey on the desk. */
@@ -110,38 +122,37 @@ export class Desk {
     await this.refresh();
   }
 
-  async #begin(exercise: Exercise, how: { before: readonly Entry[]; lesson?: string }): Promise<void> {
+  async #begin(exercise: Exercise, how: { before: readonly Entry[]; lesson?: Lesson }): Promise<void> {
     const now = Date.now();
     const kept: KeptSurvey = {
       id: crypto.randomUUID(),
       exercise: exercise.code ?? exercise,
-      lesson: how.lesson ?? null,
+      lesson: how.lesson?.name ?? null,
       startedAt: now,
       touchedAt: now,
       acts: how.before.length,
       handedIn: false,
     };
-    await this.#store?.begin(kept).catch(() => undefined);
-    const keeper = this.#store?.keeperOf(kept) ?? noKeeper;
     let safe = this.#store !== null;
-    for (const entry of how.before)
-      await keeper.keep(entry).catch(() => {
-        safe = false;
-      });
-    this.#lay(kept, exercise, how.before, safe);
+    const notSafe = () => {
+      safe = false;
+    };
+    await this.#store?.begin(kept).catch(notSafe);
+    const keeper = this.#store?.keeperOf(kept) ?? noKeeper;
+    for (const entry of how.before) await keeper.keep(entry).catch(notSafe);
+    await this.#lay(kept, exercise, { entries: how.before, safe, lesson: how.lesson ?? null });
     void this.refresh();
   }
 
-  #lay(kept: KeptSurvey, exercise: Exercise, before: readonly Entry[], safe = true): void {
-    const session = new Session(openCore(exercise, before), this.#store?.keeperOf(kept) ?? noKeeper);
-    if (!safe) session.kept = 'not-kept';
-    this.open = { kept, session, run: new Run(session), results: new Results() };
+  async #lay(
+    kept: KeptSurvey,
+    exercise: Exercise,
+    from: { entries: readonly Entry[]; safe: boolean; lesson: Lesson | null },
+  ): Promise<void> {
+    const { layOut } = await laying();
+    const keeper = this.#store?.keeperOf(kept) ?? noKeeper;
+    this.open = layOut(kept, exercise, { ...from, keeper });
     this.refusal = '';
-    this.screen = session.view.handedIn ? 'handed-in' : 'work';
+    this.screen = this.open.session.view.handedIn ? 'handed-in' : 'work';
   }
-}
-
-function exerciseOf(code: string): Exercise | null {
-  const found = exerciseOfCode(code);
-  return found.ok ? found.value : null;
 }

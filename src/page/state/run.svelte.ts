@@ -100,6 +100,13 @@ export class Run {
     this.refusal = '';
   }
 
+  /** Lays out a run that was planned elsewhere. */
+  layOut(plan: { surface: Side; rows: readonly (number | 'F')[]; columns: readonly (number | 'F')[] }): void {
+    this.choose(plan.surface);
+    const named = (at: number | 'F'): Stop => ({ name: at === 'F' ? 'front' : `at ${at}`, at });
+    this.setStops(plan.rows.map(named), plan.columns.map(named));
+  }
+
   /** Moves a row's or column's stop, or adds one; stops stay in order. */
   setStops(rows: readonly Stop[], columns: readonly Stop[]): void {
     this.rows = [...rows];
@@ -140,7 +147,7 @@ export class Run {
   async holdNext(): Promise<void> {
     const open = this.places.filter((p) => !this.isBooked(p.place));
     const here = this.row * this.columns.length + this.column;
-    const after = open.find((p) => p.row * this.columns.length + p.column > here) ?? open[0];
+    const after = open.find((p) => p.row * this.columns.length + p.column >= here) ?? open[0];
     if (!after) {
       this.held = null;
       this.#session.say(`Every place of this run has its figure.`);

@@ -1,0 +1,39 @@
+/**
+ * Laying a survey on the desk: what needs the room, the rule and the marking. It is loaded when a first room is opened,
+ * so that the first screen can be used at once.
+ */
+import type { Lesson } from '../../course/lesson.ts';
+import type { Exercise } from '../../exercise/exercise.ts';
+import type { Entry } from '../../survey/survey.ts';
+import { openCore } from './core.ts';
+import { Results } from './results.svelte.ts';
+import { Run } from './run.svelte.ts';
+import { type Keeper, Session } from './session.svelte.ts';
+import type { KeptSurvey } from './store.ts';
+
+export { narrowed } from '../../course/lesson.ts';
+export { loadLesson } from '../lesson-texts.ts';
+export { exerciseOfCode, freshCode, standingStart } from './opening.ts';
+
+/** A survey on the desk. */
+export interface OnDesk {
+  readonly kept: KeptSurvey;
+  readonly exercise: Exercise;
+  readonly session: Session;
+  readonly run: Run;
+  readonly results: Results;
+  readonly lesson: Lesson | null;
+}
+
+/** Lays a survey out, replayed to its last act. */
+export function layOut(
+  kept: KeptSurvey,
+  exercise: Exercise,
+  from: { entries: readonly Entry[]; keeper: Keeper; safe: boolean; lesson: Lesson | null },
+): OnDesk {
+  const session = new Session(openCore(exercise, from.entries), from.keeper);
+  if (!from.safe) session.kept = 'not-kept';
+  const run = new Run(session);
+  if (from.lesson?.header.run) run.layOut(from.lesson.header.run);
+  return { kept, exercise, session, run, results: new Results(), lesson: from.lesson };
+}
