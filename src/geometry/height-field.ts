@@ -210,13 +210,13 @@ export function slopesOf(field: HeightField): SlopeBounds {
   return kept.slopes;
 }
 
-/** The field turned upside down, made once. */
+/** The field turned upside down, made once; it knows nothing of this one, so that no ring of objects comes about. */
 export function negatedOf(field: HeightField): HeightField {
   const { kept } = field;
   if (kept.negated === null) {
     const { u0, v0, countU, countV } = field;
     const control = field.control.map((value) => -value);
-    kept.negated = { u0, v0, countU, countV, control, kept: { patches: null, slopes: null, negated: field } };
+    kept.negated = { u0, v0, countU, countV, control, kept: { patches: null, slopes: null, negated: null } };
   }
   return kept.negated;
 }
