@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import type { Plugin } from 'vite';
@@ -5,6 +6,8 @@ import { defineConfig } from 'vitest/config';
 import { readLesson } from './src/course/lesson-file.ts';
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+const { version } = JSON.parse(readFileSync(at('package.json'), 'utf8')) as { version: string };
 
 /** A lesson is read when the page is built: what reaches the page is its header and its blocks of text. */
 function lessonText(): Plugin {
@@ -39,6 +42,7 @@ export default defineConfig(({ mode }) => {
   return {
     root: command ? at('src') : at('src/page'),
     base: './',
+    define: { __VERSION__: JSON.stringify(version) },
     publicDir: command ? false : at('public'),
     plugins: command ? [] : [svelte({ configFile: false }), lessonText(), strictPolicy()],
     ...(command ? { ssr: { noExternal: true } } : {}),

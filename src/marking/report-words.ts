@@ -88,7 +88,7 @@ function sayCarcass(c: CarcassKey): string[] {
   const goes = {
     yes: 'goes in with what is asked to spare',
     touches: 'goes in with nothing to spare on what is asked',
-    no: c.goesInBare ? 'goes in, but not with what is asked' : 'does not go in',
+    no: c.goesInBare ? 'goes in, with less to spare than is asked' : 'does not go in',
   }[c.fits];
   return [
     `carcass ${c.widthMm} x ${c.heightMm} x ${c.depthMm} ${goes}: clearance left ${tenth(clear.left)}, right ${tenth(clear.right)}, top ${tenth(clear.top)}, back ${tenth(clear.back)}`,

@@ -15,13 +15,13 @@ const sideWords: Record<Side, string> = {
   ceiling: 'up to the ceiling',
 };
 
-/** The rows of a table: by which coordinate, named how. */
-const tableOf: Record<Side, { rows: 'u' | 'v'; rowName: string; columnName: string }> = {
-  left: { rows: 'v', rowName: 'height', columnName: 'in' },
-  right: { rows: 'v', rowName: 'height', columnName: 'in' },
-  back: { rows: 'v', rowName: 'height', columnName: 'along' },
-  floor: { rows: 'v', rowName: 'in', columnName: 'along' },
-  ceiling: { rows: 'v', rowName: 'in', columnName: 'along' },
+/** What the rows and columns of a side's table are. */
+const tableOf: Record<Side, { rowName: string; columnName: string }> = {
+  left: { rowName: 'height', columnName: 'depth' },
+  right: { rowName: 'height', columnName: 'depth' },
+  back: { rowName: 'height', columnName: 'place along' },
+  floor: { rowName: 'depth', columnName: 'place along' },
+  ceiling: { rowName: 'depth', columnName: 'place along' },
 };
 
 /**
@@ -64,16 +64,13 @@ function sayTable(offsets: readonly BookedOffset[]): string[] {
       .filter((o) => String(Math.round(o.at.v)) === row && columnOf(o) === column)
       .map((o) => String(o.valueMm))
       .join(' and ') || '·';
-  const wide = Math.max(9, ...columns.map((c) => c.length + 2));
+  const wide = Math.max(8, ...columns.map((c) => c.length + 2));
   const line = (head: string, cells: readonly string[]) =>
     `  ${head.padEnd(8)}${cells.map((c) => c.padStart(wide)).join('')}`;
   const rising = first.side === 'floor' || first.side === 'ceiling' ? 1 : -1;
   return [
-    `from ${first.datum} ${sideWords[first.side]}, mm`,
-    line(
-      `${rowName}`,
-      columns.map((c) => (c.startsWith('on') ? c : `${columnName} ${c}`)),
-    ),
+    `from ${first.datum} ${sideWords[first.side]}, mm: a row for each ${rowName}, a column for each ${columnName}`,
+    line('', columns),
     ...rows
       .sort((a, b) => rising * (Number(a) - Number(b)))
       .map((row) =>

@@ -1,0 +1,73 @@
+/** `offtrue mark` and `offtrue verify`: what became of a survey, and whether its log is a true one. */
+import type { Command } from 'commander';
+import { digestOf } from '../exchange/digest.ts';
+import { type FieldLog, readLog, replayLog, verifyLog } from '../exchange/log-file.ts';
+import { markSurvey, type Report } from '../marking/report.ts';
+import { sayReport } from '../marking/report-words.ts';
+import { readText } from './disk.ts';
+import { printJson, printLines } from './print.ts';
+import { Refused, taken } from './refused.ts';
+
+/** Adds both verbs. */
+export function addMarkAndVerify(program: Command): void {
+  program
+    .command('mark')
+    .description('mark field logs: where each millimetre went, and the score')
+    .argument('<log...>', 'field logs')
+    .option('--json', 'print the reports as data')
+    .action((paths: string[], options: { json?: boolean }) => {
+      eachLog(paths, (path) => {
+        const { log, report } = marked(path);
+        const digest = digestOf(report);
+        if (options.json)
+          return printJson({ log: path, learner: log.header.learner, digest, cutOff: log.cutOff, report });
+        printLines([
+          ...(paths.length > 1 ? [`${path}`] : []),
+          ...(log.header.scripted ? [`surveyed by a script: ${log.header.scripted}`] : []),
+          ...(log.cutOff ? [`cut off after act ${log.entries.length}: marked as far as it goes`] : []),
+          ...sayReport(report),
+          `digest ${digest}`,
+          ...(paths.length > 1 ? [''] : []),
+        ]);
+      });
+    });
+  program
+    .command('verify')
+    .description('act field logs again from the seed and compare every outcome')
+    .argument('<log...>', 'field logs')
+    .option('--json', 'print data')
+    .action((paths: string[], options: { json?: boolean }) => {
+      eachLog(paths, (path) => {
+        const log = taken(readLog(readText(path)), path);
+        const differs = verifyLog(log);
+        if (options.json) printJson({ log: path, holds: differs === null, cutOff: log.cutOff, differs });
+        else if (!differs)
+          printLines([`${path}: holds, ${log.entries.length} acts${log.cutOff ? ', cut off after the last' : ''}`]);
+        if (differs)
+          throw new Refused(
+            `${path}: line ${differs.line}: act ${differs.n} was logged with ${JSON.stringify(differs.logged)}, expected ${JSON.stringify(differs.acted)}`,
+          );
+      });
+    });
+}
+
+function marked(path: string): { log: FieldLog; report: Report } {
+  const log = taken(readLog(readText(path)), path);
+  return { log, report: markSurvey(taken(replayLog(log), path)) };
+}
+
+/** Goes through all, the refused ones told at the end. */
+function eachLog(paths: readonly string[], take: (path: string) => void): void {
+  const refusals: string[] = [];
+  for (const path of paths) {
+    try {
+      take(path);
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      refusals.push(error.message);
+    }
+  }
+  const [first, ...rest] = refusals;
+  for (const line of rest) process.stderr.write(`offtrue: ${line}\n`);
+  if (first !== undefined) throw new Refused(first);
+}

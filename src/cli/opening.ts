@@ -1,0 +1,28 @@
+/**
+ * Opening what a CODE argument names: an exercise code, or the path of an exercise file.
+ */
+import { existsSync } from 'node:fs';
+import { readExerciseFile } from '../exchange/exercise-file.ts';
+import type { Exercise } from '../exercise/exercise.ts';
+import { openCode } from '../exercise/exercise-code.ts';
+import { readText } from './disk.ts';
+import { Refused, taken } from './refused.ts';
+
+/** Opens an exercise by code or by file. */
+export function openExercise(codeOrPath: string): Exercise {
+  if (/[./\\]/.test(codeOrPath) || existsSync(codeOrPath))
+    return taken(readExerciseFile(readText(codeOrPath)), codeOrPath);
+  const opened = openCode(codeOrPath);
+  if (opened.ok) return opened.value;
+  throw new Refused(`code ${codeOrPath}: ${opened.error.says}`);
+}
+
+/** Opens an exercise whose truth will be shown: assessed ones want --tutor. */
+export function openForShowing(codeOrPath: string, options: { tutor?: boolean }): Exercise {
+  const exercise = openExercise(codeOrPath);
+  if (exercise.assessed && !options.tutor)
+    throw new Refused(`code ${codeOrPath}: this exercise is assessed; its room and key are shown with --tutor`);
+  return exercise;
+}
+
+export const tutorOption = ['--tutor', 'show what an assessed exercise keeps covered'] as const;

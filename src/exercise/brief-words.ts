@@ -1,0 +1,28 @@
+/**
+ * A brief in words.
+ */
+import type { Brief } from './brief.ts';
+
+/** Says a brief, a line an element. */
+export function sayBrief(brief: Brief): string[] {
+  const { openingMm, carcassMm, askMm } = brief;
+  const size = (s: { nominalMm: number; find: boolean }) =>
+    s.find ? `to be found (about ${s.nominalMm})` : `${s.nominalMm}, as it stands`;
+  const fates = Object.entries(brief.fates);
+  const said = { stays: 'stays', off: 'comes off', cut: 'may be cut' } as const;
+  return [
+    `opening, roughly: ${openingMm.width} x ${openingMm.height}, ${openingMm.depth} deep`,
+    `face line: follows the cornice return over the mouth, which is seen to waver about ${brief.referenceWaverMm} either way; ${-brief.mouthMm} behind the breast's face`,
+    `carcass width ${size(carcassMm.width)}, height ${size(carcassMm.height)}, depth ${size(carcassMm.depth)}; it begins ${brief.carcassFrontMm} behind the face line`,
+    `leave ${askMm.left} left, ${askMm.right} right, ${askMm.top} over, ${askMm.back} behind; plinth ${brief.plinthMm} from the high point of the floor`,
+    brief.frame
+      ? `face frame ${brief.frame.thicknessMm} thick, ${brief.frame.leastStockMm} to ${brief.frame.mostStockMm} to scribe off each edge`
+      : 'no face frame',
+    ...(fates.length > 0 ? [fates.map(([name, fate]) => `${name} ${said[fate]}`).join('; ')] : []),
+    ...(brief.access
+      ? [
+          `it is stood up under ${brief.access.clearHeightMm}; the plinth comes ${brief.access.plinthSeparate ? 'separately' : 'on it'}`,
+        ]
+      : []),
+  ];
+}
