@@ -1,0 +1,42 @@
+/**
+ * Logs in and out as files: the copy that a learner keeps, and one that is opened again.
+ */
+import { readExerciseFile } from '../../exchange/exercise-file.ts';
+import { headerExercise, readLog, replayLog, writeLog } from '../../exchange/log-file.ts';
+import type { Desk } from './desk.svelte.ts';
+import type { OnDesk } from './laying.svelte.ts';
+
+/** Hands out the survey's log as a file. */
+export function saveLog(on: OnDesk): void {
+  const text = writeLog({ exercise: headerExercise(on.exercise), learner: '' }, on.session.core.entries());
+  const url = URL.createObjectURL(new Blob([text], { type: 'application/jsonl' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = `offtrue-${on.exercise.code ?? 'own'}.jsonl`;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** Opens a file's text: a field log is gone on with, an exercise is begun. */
+export async function openText(desk: Desk, text: string): Promise<void> {
+  if (text.includes('"offtrue-log"')) return openLog(desk, text);
+  const exercise = readExerciseFile(text);
+  if (exercise.ok) return desk.openExercise(exercise.value);
+  desk.refusal = `That file cannot be opened: ${exercise.says}.`;
+}
+
+async function openLog(desk: Desk, text: string): Promise<void> {
+  const log = readLog(text);
+  if (!log.ok) {
+    desk.refusal = `That log cannot be opened: ${log.says}.`;
+    return;
+  }
+  const survey = replayLog(log.value);
+  if (!survey.ok) {
+    desk.refusal = `That log cannot be opened: ${survey.says}.`;
+    return;
+  }
+  await desk.openEntries(log.value.exercise, log.value.entries);
+  if (log.value.cutOff)
+    desk.open?.session.say(`The log was cut off; it goes on after act ${log.value.entries.length}.`);
+}
