@@ -57,11 +57,12 @@ interface Source {
   readonly code: string;
 }
 
+/** An import or export from somewhere, a bare import, or one that is loaded when it is wanted. */
+const importing = /^\s*(?:import|export)\b[^'";]*?\bfrom\s+'([^']+)'|^\s*import\s+'([^']+)'|\bimport\('([^']+)'\)/gm;
+
 const sources = readdirSync(src, { recursive: true, encoding: 'utf8' })
   .filter((path) => /\.(ts|svelte|mjs)$/.test(path))
   .map((path) => readSource(path));
-
-const importing = /^\s*(?:import|export)\b[^'";]*?\bfrom\s+'([^']+)'|^\s*import\s+'([^']+)'|\bimport\('([^']+)'\)/gm;
 
 function readSource(path: string): Source {
   const text = readFileSync(join(src, path), 'utf8');
