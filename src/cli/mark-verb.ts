@@ -45,7 +45,7 @@ export function addMarkAndVerify(program: Command): void {
           printLines([`${path}: holds, ${log.entries.length} acts${log.cutOff ? ', cut off after the last' : ''}`]);
         if (differs)
           throw new Refused(
-            `${path}: line ${differs.line}: act ${differs.n} was logged with ${JSON.stringify(differs.logged)}, expected ${JSON.stringify(differs.acted)}`,
+            `${path}: line ${differs.line}, act ${differs.n}, ${differs.field}: expected ${JSON.stringify(differs.acted)}, got ${JSON.stringify(differs.logged)}`,
           );
       });
     });

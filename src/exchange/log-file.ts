@@ -8,7 +8,7 @@ import type { Exercise } from '../exercise/exercise.ts';
 import { exerciseSchema } from '../exercise/exercise.ts';
 import { actSchema } from '../survey/act.ts';
 import { fold, perform } from '../survey/acting.ts';
-import { type Outcome, type RefusalCode, refusalCodes } from '../survey/outcome.ts';
+import { type RefusalCode, refusalCodes } from '../survey/outcome.ts';
 import { beginSurvey, type Entry, type Survey } from '../survey/survey.ts';
 import { openWorld } from '../survey/world.ts';
 import { newerVersion, takeExercise } from './exercise-file.ts';
@@ -140,12 +140,13 @@ export function replayLog(log: FieldLog): Taken<Survey> {
   return { ok: true, value: survey };
 }
 
-/** The first act that does not come out as it is logged. */
+/** The first act that does not come out as it is logged, and the first field in which it differs. */
 export interface Difference {
   readonly line: number;
   readonly n: number;
-  readonly logged: Outcome;
-  readonly acted: Outcome;
+  readonly field: string;
+  readonly logged: unknown;
+  readonly acted: unknown;
 }
 
 /** Acts a log again from the seed; null when every outcome is the same to the last bit. */
@@ -153,18 +154,27 @@ export function verifyLog(log: FieldLog): Difference | null {
   let survey = beginSurvey(openWorld(log.exercise));
   for (const { n, act, outcome } of log.entries) {
     const again = perform(survey, act);
-    if (!sameData(again.outcome, outcome)) return { line: n + 1, n, logged: outcome, acted: again.outcome };
+    const differs = firstDifference(outcome, again.outcome, 'outcome');
+    if (differs) return { line: n + 1, n, ...differs };
     survey = again.survey;
   }
   return null;
 }
 
-/** Says whether two plain values are the same, the order of fields aside. */
-function sameData(a: unknown, b: unknown): boolean {
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return Object.is(a, b) || a === b;
-  const keys = Object.keys(a);
-  if (keys.length !== Object.keys(b).length) return false;
-  return keys.every((k) => sameData((a as Record<string, unknown>)[k], (b as Record<string, unknown>)[k]));
+/** Finds the first field in which two plain values differ, the order of fields aside; null when they are the same. */
+function firstDifference(
+  logged: unknown,
+  acted: unknown,
+  field: string,
+): { field: string; logged: unknown; acted: unknown } | null {
+  if (typeof logged !== 'object' || typeof acted !== 'object' || logged === null || acted === null)
+    return logged === acted ? null : { field, logged, acted };
+  for (const key of new Set([...Object.keys(logged), ...Object.keys(acted)])) {
+    const part = (of: object) => (of as Readonly<Record<string, unknown>>)[key];
+    const differs = firstDifference(part(logged), part(acted), `${field}.${key}`);
+    if (differs) return differs;
+  }
+  return null;
 }
 
 function readHeader(line: string): Taken<LogHeader> {

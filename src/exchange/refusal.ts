@@ -30,7 +30,9 @@ export function takeBySchema<T extends v.GenericSchema>(
   if (result.success) return { ok: true, value: result.output };
   const issue = result.issues[0];
   const field = v.getDotPath(issue) ?? '';
-  return refuse(`${where}${field ? `, ${field}` : ''}: expected ${expectedOf(issue)}, got ${issue.received}`);
+  const missing = issue.received === 'undefined';
+  const wanted = missing ? 'a value' : expectedOf(issue);
+  return refuse(`${where}${field ? `, ${field}` : ''}: expected ${wanted}, got ${missing ? 'none' : issue.received}`);
 }
 
 /** Parses JSON, or says where it breaks. */
