@@ -24,15 +24,16 @@ const seen = v.strictObject({
   offMm: v.optional(number),
 });
 
+/** In the order in which outcomes are written, so that a log that is read and written again is the same text. */
 const done = v.strictObject({
   ok: v.literal(true),
-  seen: v.optional(v.array(seen)),
-  handUm: v.optional(v.array(number)),
   setUp: v.optional(number),
   mark: v.optional(number),
-  on: v.optional(v.string()),
   edgesMm: v.optional(pair),
+  on: v.optional(v.string()),
   readOutMm: v.optional(number),
+  handUm: v.optional(v.array(number)),
+  seen: v.optional(v.array(seen)),
   tapeMm: v.optional(number),
   marksLost: v.optional(v.array(number)),
 });

@@ -46,5 +46,6 @@ export function takeJson(text: string, where: string): Taken<unknown> {
 }
 
 function expectedOf(issue: v.BaseIssue<unknown>): string {
+  if (issue.expected === 'never') return 'no such field';
   return issue.expected ?? issue.message;
 }

@@ -1,0 +1,205 @@
+/**
+ * The command from outside: what it prints, its exit codes, and its one line for every kind of bad input.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+
+const command = resolve(import.meta.dirname, '../../src/cli/offtrue.mjs');
+const folder = mkdtempSync(join(tmpdir(), 'offtrue-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+const file = (name: string) => join(folder, name);
+
+interface Ran {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+function run(args: readonly string[], input = ''): Ran {
+  const ran = spawnSync(process.execPath, [command, ...args], { input, encoding: 'utf8', maxBuffer: 1e9 });
+  const err = ran.stderr.replace(/^building the command\n/, '');
+  return { code: ran.status, out: ran.stdout, err };
+}
+
+const code = run(['code', '--seed', '4711', '--structure', 'belly', '--kit', 'site']).out.trim();
+const assessed = run(['code', '--seed', '4711', '--kit', 'test']).out.trim();
+
+describe('what it prints', () => {
+  test('a code is made, and the same seed makes the same', () => {
+    expect(code).toMatch(/^[24679DFHKMRWY]{4}(-[24679DFHKMRWY]{4}){2}$/);
+    expect(run(['code', '--seed', '4711', '--structure', 'belly', '--kit', 'site']).out.trim()).toBe(code);
+    const many = JSON.parse(run(['code', '--seed', '4711', '--count', '5', '--json']).out);
+    expect(many.map((c: { seed: number }) => c.seed)).toEqual([4711, 4712, 4713, 4714, 4715]);
+  });
+
+  test('the key and the samples have the forms that are promised', () => {
+    const key = JSON.parse(run(['key', code, '--carcass', '800,1900,250', '--frame', '900,2200', '--json']).out);
+    expect(Object.keys(key)).toEqual(
+      'brief carcass widestMm tallestMm deepestMm opening frame plinthMm marginsMm mouthWidthMm'.split(' '),
+    );
+    expect(Object.keys(key.carcass)).toEqual(
+      'widthMm heightMm depthMm fits goesInBare clearanceMm at tightest standsUp'.split(' '),
+    );
+    expect(JSON.parse(run(['key', code, '--json']).out)).toMatchObject({ carcass: null, frame: null });
+    const samples = JSON.parse(run(['room', code, '--samples', '64']).out);
+    expect(Object.keys(samples)).toEqual('format version stepMm brief mouthMm surfaces trims'.split(' '));
+    const [left] = samples.surfaces;
+    expect(Object.keys(left)).toEqual('name side knots u v heightsMm'.split(' '));
+    expect(left.heightsMm.length).toBe(left.v.count);
+    expect(left.heightsMm[0].length).toBe(left.u.count);
+  });
+
+  test('a scripted survey is kept, marked and verified', () => {
+    expect(run(['learner', 'careful', code, '--log', file('careful.log')]).code).toBe(0);
+    const first = JSON.parse(readFileSync(file('careful.log'), 'utf8').split('\n')[0] as string);
+    expect(first).toEqual({ format: 'offtrue-log', version: 1, exercise: code, learner: '', scripted: 'careful' });
+    const marked = JSON.parse(run(['mark', file('careful.log'), '--json']).out);
+    expect(marked.report.marks.score.total).toBeGreaterThan(60);
+    expect(marked.digest).toMatch(/^[0-9a-f]{64}$/);
+    expect(run(['verify', file('careful.log')])).toMatchObject({ code: 0, err: '' });
+  });
+
+  test('acts go in as lines and outcomes come out as lines', () => {
+    const acts = [
+      '{"act":"stand","xMm":0,"yMm":0,"heightMm":1000}',
+      '{"act":"settle"}',
+      '{"act":"read","datum":"S","place":{"surface":"left","yMm":60,"zMm":1000}}',
+    ];
+    const { out, code: exit } = run(['field', code, '--log', file('field.log')], acts.join('\n'));
+    const outcomes = out
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(exit).toBe(0);
+    expect(outcomes.map((o) => o.ok)).toEqual([true, true, true]);
+    expect(outcomes[2].edgesMm).toHaveLength(2);
+    const again = run(['field', code, '--log', file('field.log')], '{"act":"note","text":"gone on"}');
+    expect(again.code).toBe(0);
+    expect(readFileSync(file('field.log'), 'utf8').trim().split('\n')).toHaveLength(5);
+  });
+
+  test('typed acts are answered in words that leave the judgement', () => {
+    const { out } = run(
+      ['field', code, '--plain'],
+      'stand 0 0 1000\nsettle\nread S left 60 1000\nbook 1\nundo\nsheet\n',
+    );
+    expect(out).toMatch(/past \d+ .* to \d+/);
+    expect(out).toContain('struck through');
+    expect(out).toContain('do not look into the beam');
+  });
+
+  test('the demo tells the whole job', () => {
+    const { out, code: exit } = run(['demo']);
+    expect(exit).toBe(0);
+    for (const title of [
+      'The brief',
+      'Setting up',
+      'The field sheet',
+      'Working out',
+      'Where each millimetre went',
+      'Score',
+      'The true room, uncovered',
+    ])
+      expect(out).toContain(title);
+  });
+
+  test.each(['act', 'entry', 'log-header', 'exercise', 'spec', 'brief', 'lesson'])(
+    'the schema of %s is one',
+    (name) => {
+      expect(JSON.parse(run(['schema', name]).out)).toHaveProperty('$schema');
+    },
+  );
+
+  test.each(['demo', 'code', 'room', 'key', 'field', 'learner', 'mark', 'verify', 'schema'])('%s has help', (verb) => {
+    expect(run([verb, '--help'])).toMatchObject({ code: 0, err: '' });
+  });
+});
+
+describe('an assessed exercise', () => {
+  test.each([
+    ['room', [assessed]],
+    ['key', [assessed]],
+    ['demo', ['--code', assessed]],
+    ['learner', ['careful', assessed]],
+  ])('%s wants --tutor', (verb, args) => {
+    expect(run([verb, ...args])).toMatchObject({ code: 1, out: '' });
+    expect(run([verb, ...args, '--tutor']).code).toBe(0);
+  });
+});
+
+describe('bad input gets one line and exit code 1', () => {
+  writeFileSync(file('taken.txt'), 'mine\n');
+  writeFileSync(file('bad.json'), '{"format":"offtrue-exercise","version":1}\n');
+  test.each<[string, string[], RegExp]>([
+    ['a sign that codes do not have', ['room', 'ABCD'], /^offtrue: code ABCD: sign 1 is "A"/],
+    ['a code that is too short', ['room', 'DW7'], /^offtrue: code DW7: a code has 12 signs, this one has 3/],
+    [
+      'sizes that are not three',
+      ['key', code, '--carcass', '1,2'],
+      /^offtrue: --carcass: expected 3 sizes .*, got "1,2"/,
+    ],
+    ['a carcass beyond the recess', ['key', code, '--carcass', '3900,2000,300'], /outside/],
+    [
+      'an unknown severity',
+      ['code', '--severity', 'mild'],
+      /^offtrue: --severity: expected one of settled, old, stone, got "mild"/,
+    ],
+    ['a seed that is no number', ['code', '--seed', 'x'], /expected a whole number/],
+    ['a grid of nought', ['room', code, '--samples', '0'], /^offtrue: --samples: expected a whole number .*, got 0/],
+    [
+      'a log that is not there',
+      ['mark', file('none.log')],
+      /none\.log: expected a file that can be read, got no such file/,
+    ],
+    ['a file that is no log', ['mark', file('taken.txt')], /taken\.txt: line 1: expected JSON, got "mine"/],
+    [
+      'an exercise file with a field missing',
+      ['room', file('bad.json')],
+      /bad\.json: exercise, \w+: expected a value, got none/,
+    ],
+    ['an unknown learner', ['learner', 'lucky', code], /^offtrue: learner: expected one of .*, got "lucky"/],
+    ['an unknown verb', ['fly'], /^offtrue: unknown command 'fly'/],
+    ['an unknown flag', ['demo', '--fast'], /^offtrue: unknown option '--fast'/],
+    ['a missing argument', ['room'], /^offtrue: missing required argument 'code'/],
+    ['a log of another exercise', ['field', assessed, '--log', file('careful.log')], /expected a log of this exercise/],
+    [
+      'a file that would be written over',
+      ['learner', 'random', code, '--log', file('taken.txt')],
+      /it is not written over/,
+    ],
+  ])('%s', (_what, args, line) => {
+    const { code: exit, out, err } = run(args);
+    expect(exit).toBe(1);
+    expect(out).toBe('');
+    expect(err).toMatch(line);
+    expect(err.trimEnd().split('\n')).toHaveLength(1);
+  });
+
+  test('nothing was written over', () => {
+    expect(readFileSync(file('taken.txt'), 'utf8')).toBe('mine\n');
+    expect(existsSync(file('none.log'))).toBe(false);
+  });
+
+  test('a malformed act is told with its line and field, and the survey goes on', () => {
+    const { out, code: exit } = run(['field', code], '{"act":"stand","xMm":0}\n{"act":"note","text":"on"}\n');
+    const [bad, good] = out
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(exit).toBe(0);
+    expect(bad).toEqual({
+      ok: false,
+      error: { code: 'act/malformed', line: 1, says: 'line 1, yMm: expected a value, got none' },
+    });
+    expect(good).toEqual({ ok: true });
+  });
+
+  test('a reader that goes away is no fault', () => {
+    const ran = spawnSync('sh', ['-c', `"${process.execPath}" "${command}" demo | head -n 1`], { encoding: 'utf8' });
+    expect(ran.stderr.replace(/^building the command\n/, '')).toBe('');
+    expect(ran.stdout).toBe('The brief\n');
+  });
+});
