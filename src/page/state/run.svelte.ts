@@ -1,7 +1,6 @@
 /**
  * A run: datum, side and places are named once, then the loupe steps through them; each place is an act of its own.
  */
-import type { Brief } from '../../exercise/brief.ts';
 import type { Side } from '../../recess/recess-spec.ts';
 import type { SurfacePlace } from '../../survey/act.ts';
 import { isThrown, type LearnerView, type SeenReading } from '../../survey/learner-view.ts';
@@ -46,6 +45,8 @@ export class Run {
   held: SeenReading | null;
   /** Why the last hold was refused, in words. */
   refusal: string;
+  /** Places that could not be held: a run passes them by. */
+  #passedBy = new Set<string>();
 
   constructor(session: Session, surface: Side = 'left') {
     this.#session = session;
@@ -90,7 +91,7 @@ export class Run {
 
   /** Takes up another side, with the stops that the brief suggests. */
   choose(surface: Side): void {
-    const { rows, columns } = suggestedStops(this.#session.view.brief, surface);
+    const { rows, columns } = suggestedStops(this.#session.view, surface);
     this.surface = surface;
     this.rows = rows;
     this.columns = columns;
@@ -127,6 +128,7 @@ export class Run {
       this.held = this.#session.view.readings.find((r) => r.n === entry.n) ?? null;
       return true;
     }
+    this.#passedBy.add(JSON.stringify(this.current));
     const by = entry.outcome.error.by;
     this.refusal = `${refusalCodes[entry.outcome.error.code]}${by ? `: ${by}` : ''}`;
     this.#session.say(`${this.where}: ${this.refusal}.`);
@@ -145,15 +147,24 @@ export class Run {
 
   /** Holds the rule at the next place without a figure; none is left, nothing is held. */
   async holdNext(): Promise<void> {
-    const open = this.places.filter((p) => !this.isBooked(p.place));
+    const open = this.places.filter((p) => !this.isBooked(p.place) && !this.#passedBy.has(JSON.stringify(p.place)));
     const here = this.row * this.columns.length + this.column;
     const after = open.find((p) => p.row * this.columns.length + p.column >= here) ?? open[0];
     if (!after) {
       this.held = null;
-      this.#session.say(`Every place of this run has its figure.`);
+      this.#session.say('Every place of this run that can be read has its figure.');
       return;
     }
-    await this.hold(after.row, after.column);
+    const held = await this.hold(after.row, after.column);
+    // A place that cannot be held is told and passed by, so that a run is not stopped by a cornice.
+    if (!held && this.thrown) await this.#passOn();
+  }
+
+  async #passOn(): Promise<void> {
+    const told = this.refusal;
+    const where = this.where;
+    await this.holdNext();
+    if (this.held) this.#session.say(`Passed by ${where}: ${told}. Now ${this.where}.`);
   }
 
   /** Says whether a place has a live figure from this kind of datum. */
@@ -176,11 +187,19 @@ export function bookedAt(view: LearnerView, place: SurfacePlace): { n: number; v
   return last ? { n: last.n, valueMm: last.said.valueMm } : null;
 }
 
-/** Gives the stops that a brief suggests for a side. */
-export function suggestedStops(brief: Brief, surface: Side): { rows: Stop[]; columns: Stop[] } {
+/** Gives the stops that a brief suggests for a side: knee, middle, head under a cornice; front and back. */
+export function suggestedStops(
+  view: Pick<LearnerView, 'brief' | 'trims'>,
+  surface: Side,
+): { rows: Stop[]; columns: Stop[] } {
+  const { brief } = view;
   const { width, height } = brief.openingMm;
+  const drop = Math.max(
+    0,
+    ...view.trims.filter((t) => t.kind === 'cornice').flatMap((t) => t.profile.mm.map(([, d]) => d)),
+  );
   const back = Math.round((brief.carcassFrontMm + brief.carcassMm.depth.nominalMm) / 5) * 5;
-  const top = brief.plinthMm + brief.carcassMm.height.nominalMm;
+  const top = Math.min(brief.plinthMm + brief.carcassMm.height.nominalMm, height - drop - 10);
   const depths: Stop[] = [
     { name: 'front', at: 'F' },
     { name: 'back', at: back },
