@@ -156,11 +156,26 @@ function bowOrFlat(axis: Axis, crown: number | undefined): Float64Array {
   });
 }
 
+/** Of height 1 at its place as built: a narrow bump between knots would else come out lower. */
 function bump(axis: Axis, at: number, radius: number): Float64Array {
-  return controls(axis, (t) => {
+  const f = (t: number) => {
     const s = (t - at) / radius;
     return s > -1 && s < 1 ? (1 - s * s) * (1 - s * s) : 0;
-  });
+  };
+  const crown = builtAt(axis, f, at);
+  return controls(axis, (t) => f(t) / crown);
+}
+
+/** How high the quasi-interpolant of a function stands at a place, on a lattice without end. */
+function builtAt(axis: Axis, f: (t: number) => number, t: number): number {
+  const r = (t - axis.start) / knotStepMm - Math.floor((t - axis.start) / knotStepMm);
+  const control = (steps: number) => {
+    const p = t + (steps - r) * knotStepMm;
+    return (8 * f(p) - f(p - knotStepMm) - f(p + knotStepMm)) / 6;
+  };
+  const q = 1 - r;
+  const near = (4 - 6 * r * r + 3 * r * r * r) * control(0) + (4 - 6 * q * q + 3 * q * q * q) * control(1);
+  return (q * q * q * control(-1) + near + r * r * r * control(2)) / 6;
 }
 
 function smooth(s: number): number {
