@@ -135,9 +135,9 @@ export function drawStructure(
   return placed.map(({ side, defect }) => ({ side, defect: { ...defect, mm: toGrain(defect.mm * from.scale) } }));
 }
 
-/** Sizes are whole sixteenths of a millimetre, so that a spec is short to read and exact to copy. */
+/** Sizes are whole sixteenths of a millimetre, so that a spec is short to read and exact to copy; never -0, which no file keeps. */
 export function toGrain(mm: number): number {
-  return Math.round(mm * 16) / 16;
+  return 0 + Math.round(mm * 16) / 16;
 }
 
 function at(side: Side, defect: Defect): PlacedDefect {
