@@ -45,6 +45,8 @@ export class Run {
   held: SeenReading | null;
   /** Why the last hold was refused, in words. */
   refusal: string;
+  /** Whether a figure is being booked and the next place looked for. */
+  busy: boolean;
   /** Places that could not be held: a run passes them by. */
   #passedBy = new Set<string>();
 
@@ -57,6 +59,7 @@ export class Run {
     this.column = $state(0);
     this.held = $state.raw(null);
     this.refusal = $state('');
+    this.busy = $state(false);
     this.choose(surface);
   }
 
@@ -139,10 +142,12 @@ export class Run {
   async book(valueMm: number): Promise<void> {
     if (!this.held) return;
     const { n, datum, place } = this.held;
+    this.busy = true;
     await this.#session.act({ act: 'book', what: 'offset', valueMm, datum, place, reading: n });
     this.#session.say(`Booked ${valueMm} at ${this.where}, from ${datum}.`);
     this.held = null;
     await this.holdNext();
+    this.busy = false;
   }
 
   /** Holds the rule at the next place without a figure; none is left, nothing is held. */

@@ -1,0 +1,58 @@
+/**
+ * axe on every screen and state, and targets that are large enough.
+ *
+ * @source WCAG 2.2, success criteria 2.5.8 (targets of 24 px) and, by axe's rules, levels A and AA
+ */
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+
+async function clean(page: Page, where: string): Promise<void> {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+    .analyze();
+  const told = violations.map((v) => `${where}: ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`);
+  expect(told).toEqual([]);
+}
+
+async function small(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
+    [...document.querySelectorAll('button, a[href], input, select, summary')].flatMap((el) => {
+      const box = el.getBoundingClientRect();
+      if (box.width === 0 || box.height === 0) return [];
+      return box.width < 24 || box.height < 24
+        ? [
+            `${el.tagName} ${el.getAttribute('aria-label') ?? el.textContent?.trim()}: ${Math.round(box.width)} x ${Math.round(box.height)}`,
+          ]
+        : [];
+    }),
+  );
+}
+
+for (const scheme of ['light', 'dark'] as const) {
+  test(`nothing is found on any screen, ${scheme}`, async ({ page }) => {
+    test.setTimeout(120_000);
+    await page.emulateMedia({ colorScheme: scheme });
+    await page.goto('./');
+    await expect(page.getByRole('button', { name: 'Open an alcove' })).toBeEnabled();
+    await clean(page, 'start');
+    expect(await small(page)).toEqual([]);
+    await page.getByRole('link', { name: 'Box or frame' }).click();
+    await page.getByRole('button', { name: 'Begin' }).waitFor();
+    await clean(page, 'lesson');
+    await page.goto('./');
+    await page.getByRole('button', { name: 'Open an alcove' }).click();
+    await page.getByLabel('Middle of the line, in mm').waitFor();
+    await page.keyboard.press('Enter');
+    await clean(page, 'read');
+    for (const step of [/^Set up/, /^Mark/, /^Carry over/, /^Close/, /^Work out/, /^Fit/]) {
+      await page.getByRole('button', { name: step }).first().click();
+      await clean(page, String(step));
+      expect(await small(page)).toEqual([]);
+    }
+    await page.getByText('Brief', { exact: true }).first().click();
+    await clean(page, 'brief');
+    await page.getByText('Brief', { exact: true }).first().click();
+    await page.getByRole('button', { name: 'Words' }).click();
+    await clean(page, 'words');
+  });
+}
