@@ -99,14 +99,17 @@ function smallDefects(key: DrawKey, scale: number, opening: RecessSpec['openingM
       defect: {
         kind: 'bow',
         mm: mm(10, 1.4),
-        crownU: Math.round(opening.width * (crown(2) - 0.5)),
+        crownU: 0 + Math.round(opening.width * (crown(2) - 0.5)),
         crownV: Math.round(opening.height * crown(3)),
       },
     },
     { side: 'floor', defect: { kind: 'fall', mm: mm(11, 1.6), towards: 'right' } },
     { side: 'floor', defect: { kind: 'fall', mm: mm(12, 0.8), towards: 'back' } },
     { side: 'ceiling', defect: { kind: 'fall', mm: mm(13, 1.8), towards: 'right' } },
-    { side: 'ceiling', defect: { kind: 'bow', mm: mm(14, 1.2), crownU: Math.round(opening.width * (crown(4) - 0.5)) } },
+    {
+      side: 'ceiling',
+      defect: { kind: 'bow', mm: mm(14, 1.2), crownU: 0 + Math.round(opening.width * (crown(4) - 0.5)) },
+    },
   ];
 }
 
@@ -181,7 +184,7 @@ function cornices(key: DrawKey, base: Pick<RecessSpec, 'openingMm' | 'mouthMm' |
   return [back, party];
 }
 
-/** Waves of the cornice return, with mean and slope taken out: the line without them is y = 0. */
+/** Waves of the cornice return, with mean and slope taken out: the line without them is y = 0. Never -0, which no file keeps. */
 function drawWaves(key: DrawKey, scale: number): number[] {
   const count = 7;
   const raw = Array.from({ length: count }, (_, i) => bell(key, whyWaves, i) * 1.6 * scale);
@@ -194,5 +197,5 @@ function drawWaves(key: DrawKey, scale: number): number[] {
     slope += (raw[i] as number) * (i - middle);
     spreadSum += (i - middle) * (i - middle);
   }
-  return raw.map((w, i) => Math.round((w - mean - (slope / spreadSum) * (i - middle)) * 1024) / 1024);
+  return raw.map((w, i) => 0 + Math.round((w - mean - (slope / spreadSum) * (i - middle)) * 1024) / 1024);
 }
