@@ -1,6 +1,7 @@
 /** `offtrue demo`: the careful learner surveys an alcove, told step by step. */
 import type { Command } from 'commander';
-import { headerExercise, writeLog } from '../exchange/log-file.ts';
+import { nameOf } from '../exchange/exercise-file.ts';
+import { writeLog } from '../exchange/log-file.ts';
 import { writeCode } from '../exercise/exercise-code.ts';
 import { findLearner } from '../learners/learner.ts';
 import { beginSurvey } from '../survey/survey.ts';
@@ -28,7 +29,7 @@ export function addDemo(program: Command): void {
       if (options.log !== undefined)
         writeNewText(
           options.log,
-          writeLog({ exercise: headerExercise(exercise), learner: '', scripted: 'careful' }, survey.entries),
+          writeLog({ exercise: nameOf(exercise), learner: '', scripted: 'careful' }, survey.entries),
         );
       printLines(tellStory(survey));
     });

@@ -3,7 +3,8 @@ import { appendFileSync, existsSync, truncateSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import type { Command } from 'commander';
 import { canonical } from '../exchange/digest.ts';
-import { headerExercise, readLog, replayLog, writeEntry, writeHeader } from '../exchange/log-file.ts';
+import { nameOf } from '../exchange/exercise-file.ts';
+import { readLog, replayLog, writeEntry, writeHeader } from '../exchange/log-file.ts';
 import { takeBySchema, takeJson } from '../exchange/refusal.ts';
 import { sayBrief } from '../exercise/brief-words.ts';
 import type { Exercise } from '../exercise/exercise.ts';
@@ -133,12 +134,12 @@ function help(): string[] {
 /** Begins a log, or goes on with one of the same exercise; any other file is left alone. */
 function openLog(exercise: Exercise, path: string, learner: string): Survey {
   if (!existsSync(path)) {
-    writeNewText(path, writeHeader({ exercise: headerExercise(exercise), learner }));
+    writeNewText(path, writeHeader({ exercise: nameOf(exercise), learner }));
     return beginSurvey(openWorld(exercise));
   }
   const text = readText(path);
   const log = taken(readLog(text), `--log ${path}`);
-  if (canonical(headerExercise(log.exercise)) !== canonical(headerExercise(exercise)))
+  if (canonical(nameOf(log.exercise)) !== canonical(nameOf(exercise)))
     throw new Refused(`--log ${path}: expected a log of this exercise, got one of ${log.exercise.code ?? 'another'}`);
   if (log.cutOff) truncateSync(path, Buffer.byteLength(text.slice(0, text.lastIndexOf('\n') + 1)));
   else if (!text.endsWith('\n')) keep(path, '\n');

@@ -1,6 +1,7 @@
 /** `offtrue learner`: a scripted learner surveys a room. */
 import type { Command } from 'commander';
-import { headerExercise, writeLog } from '../exchange/log-file.ts';
+import { nameOf } from '../exchange/exercise-file.ts';
+import { writeLog } from '../exchange/log-file.ts';
 import { findLearner, learners } from '../learners/learner.ts';
 import { proposedSize } from '../marking/ledger.ts';
 import { sizeWords } from '../marking/report-words.ts';
@@ -52,7 +53,7 @@ function run(name: string, code: string, options: LearnerOptions): void {
   const exercise = openForShowing(code, options);
   const survey = learner.survey(beginSurvey(openWorld(exercise)));
   if (options.log !== undefined) {
-    const header = { exercise: headerExercise(exercise), learner: '', scripted: name };
+    const header = { exercise: nameOf(exercise), learner: '', scripted: name };
     writeNewText(options.log, writeLog(header, survey.entries));
   }
   const sizes = sizesOf(exercise.brief).map((size) => ({ size, mm: proposedSize(survey, size) }));

@@ -5,8 +5,7 @@
  * paragraphs, lists, emphasis and code is shown as it was written, never run.
  */
 import * as v from 'valibot';
-import type { Brief } from '../exercise/brief.ts';
-import type { Exercise } from '../exercise/exercise.ts';
+import { findSchema } from '../exercise/exercise.ts';
 import { sides } from '../recess/recess-spec.ts';
 
 const text = v.pipe(v.string(), v.minLength(1), v.maxLength(400));
@@ -20,7 +19,7 @@ export const lessonHeaderSchema = v.strictObject({
   /** Exercise codes; one is drawn each time the lesson is opened, so that no two goes are alike. */
   pool: v.pipe(v.array(v.string()), v.minLength(1), v.maxLength(32)),
   /** What is to be found; left out, all that the codes' own briefs ask. */
-  find: v.optional(v.pipe(v.array(v.picklist(['width', 'height', 'depth', 'frame'])), v.minLength(1))),
+  find: v.optional(findSchema),
   /** Whether the level stands lined up when the lesson opens. */
   standing: v.boolean(),
   /** The first run that is laid out. */
@@ -67,14 +66,4 @@ export interface Lesson {
   readonly name: string;
   readonly header: LessonHeader;
   readonly blocks: readonly Block[];
-}
-
-/** Narrows an exercise to what a lesson asks: sizes that are not to be found are made as they stand. */
-export function narrowed(exercise: Exercise, find: LessonHeader['find']): Exercise {
-  if (!find) return exercise;
-  const { brief } = exercise;
-  const size = (name: 'width' | 'height' | 'depth') => ({ ...brief.carcassMm[name], find: find.includes(name) });
-  const carcassMm: Brief['carcassMm'] = { width: size('width'), height: size('height'), depth: size('depth') };
-  const frame = find.includes('frame') ? brief.frame : null;
-  return { ...exercise, code: null, brief: { ...brief, carcassMm, frame } };
 }

@@ -1,12 +1,26 @@
 /**
  * Exercise files: what a code cannot carry, written out.
  */
-import { type Exercise, exerciseSchema } from '../exercise/exercise.ts';
+import * as v from 'valibot';
+import { type Exercise, exerciseSchema, type Find, findSchema, narrowed } from '../exercise/exercise.ts';
 import { openCode } from '../exercise/exercise-code.ts';
 import { domainSource } from '../marking/domain.ts';
 import { siteOf } from '../marking/site.ts';
 import { buildRecess } from '../recess/recess.ts';
 import { refuse, type Taken, takeBySchema, takeJson } from './refusal.ts';
+
+/** A code, narrowed to what is to be found. */
+export const narrowedCodeSchema = v.strictObject({ code: v.string(), find: findSchema });
+
+/** What stands for an exercise in a file: its code, its code and what is to be found of it, else all of it. */
+export type ExerciseName = string | { readonly code: string; readonly find: Find } | Exercise;
+
+/** Gives what stands for an exercise. */
+export function nameOf(exercise: Exercise): ExerciseName {
+  const { code, find } = exercise;
+  if (code === null) return exercise;
+  return find === null ? code : { code, find };
+}
 
 /** Reads an exercise file's text. */
 export function readExerciseFile(text: string): Taken<Exercise> {
@@ -19,6 +33,11 @@ export function takeExercise(data: unknown, where: string): Taken<Exercise> {
   if (typeof data === 'string') {
     const opened = openCode(data);
     return opened.ok ? opened : refuse(`${where}: ${opened.error.says}`);
+  }
+  const part = v.safeParse(narrowedCodeSchema, data);
+  if (part.success) {
+    const whole = takeExercise(part.output.code, where);
+    return whole.ok ? { ok: true, value: narrowed(whole.value, part.output.find) } : whole;
   }
   const newer = newerVersion(data, 'offtrue-exercise', where);
   if (newer) return newer;

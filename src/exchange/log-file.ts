@@ -11,7 +11,7 @@ import { fold, perform } from '../survey/acting.ts';
 import { type RefusalCode, refusalCodes } from '../survey/outcome.ts';
 import { beginSurvey, type Entry, type Survey } from '../survey/survey.ts';
 import { openWorld } from '../survey/world.ts';
-import { newerVersion, takeExercise } from './exercise-file.ts';
+import { type ExerciseName, narrowedCodeSchema, newerVersion, takeExercise } from './exercise-file.ts';
 import { refuse, type Taken, takeBySchema, takeJson } from './refusal.ts';
 
 const number = v.pipe(v.number(), v.finite());
@@ -55,8 +55,8 @@ export const entrySchema = v.strictObject({
 export const logHeaderSchema = v.strictObject({
   format: v.literal('offtrue-log'),
   version: v.literal(1),
-  /** A code, or a whole exercise where no code stands for it. */
-  exercise: v.union([v.string(), exerciseSchema]),
+  /** A code, a code with what is to be found of it, or a whole exercise where no code stands for it. */
+  exercise: v.union([v.string(), narrowedCodeSchema, exerciseSchema]),
   learner: v.pipe(v.string(), v.maxLength(80)),
   /** The script that surveyed; left out, a person did. */
   scripted: v.optional(v.pipe(v.string(), v.minLength(1), v.maxLength(80))),
@@ -65,7 +65,7 @@ export const logHeaderSchema = v.strictObject({
 const looseHeader = v.strictObject({ ...logHeaderSchema.entries, exercise: v.unknown() });
 
 export interface LogHeader {
-  readonly exercise: string | Exercise;
+  readonly exercise: ExerciseName;
   readonly learner: string;
   readonly scripted?: string | undefined;
 }
@@ -92,11 +92,6 @@ export function writeEntry(entry: Entry): string {
 /** Writes a whole log. */
 export function writeLog(header: LogHeader, entries: readonly Entry[]): string {
   return writeHeader(header) + entries.map(writeEntry).join('');
-}
-
-/** Gives what stands for an exercise in a header: its code, else itself. */
-export function headerExercise(exercise: Exercise): string | Exercise {
-  return exercise.code ?? exercise;
 }
 
 /** Reads a log's text. */

@@ -120,6 +120,7 @@ function exerciseOf(parts: CodeParts): Exercise {
     format: 'offtrue-exercise',
     version: 1,
     code: writeCode(parts),
+    find: null,
     assessed: preset.assessed,
     spec,
     brief: drawAlcoveBrief(spec.key, spec),

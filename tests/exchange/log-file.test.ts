@@ -1,13 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  type FieldLog,
-  headerExercise,
-  readLog,
-  replayLog,
-  verifyLog,
-  writeHeader,
-  writeLog,
-} from '../../src/exchange/log-file.ts';
+import { nameOf } from '../../src/exchange/exercise-file.ts';
+import { type FieldLog, readLog, replayLog, verifyLog, writeHeader, writeLog } from '../../src/exchange/log-file.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
 import { findLearner } from '../../src/learners/learner.ts';
@@ -26,7 +19,7 @@ function exerciseOf(of: string): Exercise {
 const exercise = exerciseOf(code);
 const surveyed = findLearner('three-widths')?.survey(beginSurvey(openWorld(exercise)));
 if (!surveyed) throw new Error('no learner');
-const header = { exercise: headerExercise(exercise), learner: 'K7', scripted: 'three-widths' };
+const header = { exercise: nameOf(exercise), learner: 'K7', scripted: 'three-widths' };
 const text = writeLog(header, surveyed.entries);
 
 function read(of: string): FieldLog {
@@ -84,7 +77,7 @@ describe('a field log as a file', () => {
 
   test('an exercise that no code stands for goes in whole', () => {
     const own = { ...exercise, code: null, assessed: true };
-    const log = read(writeHeader({ exercise: headerExercise(own), learner: '' }));
+    const log = read(writeHeader({ exercise: nameOf(own), learner: '' }));
     expect(log.exercise).toEqual(own);
   });
 

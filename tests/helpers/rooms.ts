@@ -96,6 +96,7 @@ export function exerciseIn(spec: RecessSpec, having: ExerciseWith = {}): Exercis
     format: 'offtrue-exercise',
     version: 1,
     code: null,
+    find: null,
     assessed: false,
     spec,
     brief: briefFor(spec, having.brief),

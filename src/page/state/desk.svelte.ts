@@ -67,16 +67,15 @@ export class Desk {
 
   /** Goes on with a kept survey at its last act. */
   async goOn(id: string): Promise<void> {
-    const { exerciseOfCode, loadLesson } = await laying();
+    const { takeExercise, loadLesson } = await laying();
     const kept = this.shelf.find((s) => s.id === id);
-    const found = kept && typeof kept.exercise === 'string' ? exerciseOfCode(kept.exercise) : null;
-    const exercise = found ? (found.ok ? found.value : null) : (kept?.exercise as Exercise | undefined);
-    if (!kept || !exercise || !this.#store) {
+    const exercise = kept ? takeExercise(kept.exercise, 'survey') : null;
+    if (!kept || !exercise?.ok || !this.#store) {
       this.refusal = 'That survey is not on this device any more.';
       return;
     }
     const lesson = kept.lesson ? await loadLesson(kept.lesson) : null;
-    await this.#lay(kept, exercise, { entries: await this.#store.entries(id), safe: true, lesson });
+    await this.#lay(kept, exercise.value, { entries: await this.#store.entries(id), safe: true, lesson });
   }
 
   /** Opens a survey that was read from a file, and keeps it. */
@@ -84,7 +83,7 @@ export class Desk {
     await this.#begin(exercise, { before: entries });
   }
 
-  /** Opens an exercise that no code stands for. */
+  /** Opens an exercise anew, the level standing. */
   async openExercise(exercise: Exercise): Promise<void> {
     const { standingStart } = await laying();
     await this.#begin(exercise, { before: standingStart(exercise) });
@@ -100,7 +99,7 @@ export class Desk {
       this.refusal = `The lesson names a room that cannot be opened: ${found.error.says}.`;
       return;
     }
-    const exercise = narrowed(found.value, find);
+    const exercise = find ? narrowed(found.value, find) : found.value;
     await this.#begin(exercise, { before: standing ? standingStart(exercise) : [], lesson });
   }
 
@@ -123,10 +122,11 @@ export class Desk {
   }
 
   async #begin(exercise: Exercise, how: { before: readonly Entry[]; lesson?: Lesson }): Promise<void> {
+    const { nameOf } = await laying();
     const now = Date.now();
     const kept: KeptSurvey = {
       id: crypto.randomUUID(),
-      exercise: exercise.code ?? exercise,
+      exercise: nameOf(exercise),
       lesson: how.lesson?.name ?? null,
       startedAt: now,
       touchedAt: now,

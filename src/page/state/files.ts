@@ -1,14 +1,15 @@
 /**
  * Logs in and out as files: the copy that a learner keeps, and one that is opened again.
  */
-import { readExerciseFile } from '../../exchange/exercise-file.ts';
-import { headerExercise, readLog, replayLog, writeLog } from '../../exchange/log-file.ts';
+
+import { nameOf, readExerciseFile } from '../../exchange/exercise-file.ts';
+import { readLog, replayLog, writeLog } from '../../exchange/log-file.ts';
 import type { Desk } from './desk.svelte.ts';
 import type { OnDesk } from './laying.svelte.ts';
 
 /** Hands out the survey's log as a file. */
 export function saveLog(on: OnDesk): void {
-  const text = writeLog({ exercise: headerExercise(on.exercise), learner: '' }, on.session.core.entries());
+  const text = writeLog({ exercise: nameOf(on.exercise), learner: '' }, on.session.core.entries());
   const url = URL.createObjectURL(new Blob([text], { type: 'application/jsonl' }));
   const link = document.createElement('a');
   link.href = url;

@@ -11,7 +11,8 @@ import { Run } from './run.svelte.ts';
 import { type Keeper, Session } from './session.svelte.ts';
 import type { KeptSurvey } from './store.ts';
 
-export { narrowed } from '../../course/lesson.ts';
+export { nameOf, takeExercise } from '../../exchange/exercise-file.ts';
+export { narrowed } from '../../exercise/exercise.ts';
 export { loadLesson } from '../lesson-texts.ts';
 export { exerciseOfCode, freshCode, standingStart } from './opening.ts';
 

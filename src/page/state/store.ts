@@ -4,14 +4,14 @@
  * An entry is safe when the transaction that holds it has been written through to the disk.
  */
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import type { Exercise } from '../../exercise/exercise.ts';
+import type { ExerciseName } from '../../exchange/exercise-file.ts';
 import type { Entry } from '../../survey/survey.ts';
 import type { Keeper } from './session.svelte.ts';
 
 export interface KeptSurvey {
   readonly id: string;
-  /** The code, or the whole exercise where none stands for it. */
-  readonly exercise: string | Exercise;
+  /** What stands for the exercise: its code, where there is one. */
+  readonly exercise: ExerciseName;
   readonly lesson: string | null;
   readonly startedAt: number;
   readonly touchedAt: number;

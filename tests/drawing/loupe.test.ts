@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { layoutLoupe, offCentre, pxPerMm } from '../../src/drawing/loupe.ts';
+
+const box = { width: 216, height: 216 };
+
+test('graduations stand a millimetre apart, the edges where they were seen', () => {
+  const { graduations, edges } = layoutLoupe({ n: 12, edgesMm: [591.7, 593.5] }, box);
+  const decade = graduations.find((g) => g.number === '590');
+  if (!decade) throw new Error('no decade in sight');
+  expect(edges[0]).toBeCloseTo(decade.x + 1.7 * pxPerMm, 9);
+  expect(edges[1]).toBeCloseTo(decade.x + 3.5 * pxPerMm, 9);
+  for (const [i, g] of graduations.entries())
+    if (i > 0) expect(g.x - (graduations[i - 1]?.x ?? 0)).toBeCloseTo(pxPerMm, 9);
+});
+
+test('a number can always be read, and both edges are in sight', () => {
+  for (let n = 1; n < 60; n++)
+    for (const low of [0.4, 99.9, 594.2, 996.1, 1500.5]) {
+      const { graduations, edges } = layoutLoupe({ n, edgesMm: [low, low + 2.2] }, box);
+      expect(graduations.some((g) => g.number !== null && g.x > 12 && g.x < box.width - 12)).toBe(true);
+      expect(edges[0]).toBeGreaterThan(0);
+      expect(edges[1]).toBeLessThan(box.width);
+    }
+});
+
+test('the loupe’s own middle never falls on the line’s', () => {
+  for (let n = 1; n < 60; n++) {
+    expect(Math.abs(offCentre(n))).toBeGreaterThanOrEqual(1);
+    const { edges } = layoutLoupe({ n, edgesMm: [500.2, 501.8] }, box);
+    expect(Math.abs((edges[0] + edges[1]) / 2 - box.width / 2)).toBeGreaterThan(8);
+  }
+});
