@@ -161,7 +161,8 @@ function stepsOf(survey: Survey, p: ReadPlace, base: string | null) {
   const said = survey.carries.find((c) => c.n === carried.n)?.said;
   const reading = survey.readings.find((r) => r.n === said?.reading);
   const sign = carried.stepMm < 0 ? -1 : 1;
-  const seen = reading ? broughtOver(p.side, sign * middleSeen(reading)) : written;
+  // A step that was never read was not seen wrong: what is written of it is a booking.
+  const seen = reading ? broughtOver(p.side, sign * middleSeen(reading)) : truly;
   return { true: truly, seen, written, booked: written };
 }
 
