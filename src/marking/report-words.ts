@@ -16,7 +16,7 @@ export const sizeWords: Record<SizeName, string> = {
   'frame-height': 'frame height',
 };
 
-const headingWords: Record<HeadingName, string> = {
+export const headingWords: Record<HeadingName, string> = {
   'set-up': 'set-up and references',
   coverage: 'readings: enough, and where',
   rule: 'readings: how true',
@@ -26,7 +26,7 @@ const headingWords: Record<HeadingName, string> = {
   'will-it-go': 'will it go',
 };
 
-const lineWords: Record<LineName, string> = {
+export const lineWords: Record<LineName, string> = {
   coverage: 'because the places that decide were not read',
   method: 'because a tape from wall to wall cannot see walls that lean together',
   'set-up': 'in the set-up',
@@ -120,7 +120,7 @@ const headline: Record<Verdict['word'], string> = {
   nothing: 'Nothing to fit:',
 };
 
-function sayReason(r: Reason): string {
+export function sayReason(r: Reason): string {
   switch (r.code) {
     case 'carcass/outside':
       return 'the carcass is larger than the recess';

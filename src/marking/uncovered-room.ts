@@ -12,6 +12,7 @@ import type { Survey } from '../survey/survey.ts';
 import { findCarcass } from './answer-key.ts';
 import type { PlacedCarcass } from './carcass-fit.ts';
 import { domainSource } from './domain.ts';
+import { type PushedIn, pushIn } from './push-in.ts';
 import { type Site, siteOf } from './site.ts';
 
 /** A curve of true room coordinates, mm: along is the running coordinate, across the surface's own. */
@@ -33,6 +34,8 @@ export interface UncoveredRoom {
   readonly others: readonly TrueCurve[];
   /** The carcass as sent, where it would stand; null where none was sent or it leaves the recess. */
   readonly carcass: PlacedCarcass | null;
+  /** How far it goes in; null where none was sent or it leaves the recess. */
+  readonly pushed: PushedIn | null;
   /** Where each reading truly ended. */
   readonly readings: readonly {
     readonly n: number;
@@ -75,6 +78,7 @@ export function uncoverRoom(survey: Survey): UncoveredRoom {
       ...[-half, 0, half].map((at) => back(site, { at, along: tall })),
     ],
     carcass: sent?.carcass ?? null,
+    pushed: said ? pushIn(site, { widthMm: said.width, heightMm: said.height, depthMm: said.depth }) : null,
     readings: survey.readings.flatMap((r) =>
       r.side ? [{ n: r.n, side: r.side, xMm: r.point.x, yMm: r.point.y, zMm: r.point.z }] : [],
     ),

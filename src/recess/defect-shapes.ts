@@ -19,9 +19,9 @@
  * @source C. de Boor's quasi-interpolant of the uniform cubic B-spline (from memory; proved by a test on cubics)
  */
 
-import { bell, type DrawKey, type Purpose, purpose } from '../chance/keyed-draws.ts';
+import { bells, type Purpose, purpose } from '../chance/keyed-draws.ts';
 import { type HeightField, heightField, knotStepMm, unitsPerMm } from '../geometry/height-field.ts';
-import { axesOf, type Defect, extentsOf, type RecessSpec, type Side, type SurfaceSpec, sides } from './recess-spec.ts';
+import { axesOf, type Defect, extentsOf, type RecessSpec, type Side, sides } from './recess-spec.ts';
 
 const wobble: Record<Side, Purpose> = {
   left: purpose('recess/wobble/left'),
@@ -31,33 +31,53 @@ const wobble: Record<Side, Purpose> = {
   ceiling: purpose('recess/wobble/ceiling'),
 };
 
-/** One axis of a surface: where its controls stand, and the stretch of the nominal outline. */
-interface Axis {
-  readonly start: number;
-  readonly count: number;
+/** One axis of a recess: where its controls stand, the stretch of the nominal outline, and the shapes that many defects share. */
+interface Axis extends Lattice {
   readonly from: number;
   readonly to: number;
+  /** 1 all along. */
+  readonly flat: Shape;
+  /** From 0 to 1 over the outline. */
+  readonly rise: Shape;
+  /** From -1/2 to 1/2 over the outline. */
+  readonly slope: Shape;
+}
+
+interface Lattice {
+  readonly start: number;
+  readonly count: number;
+}
+
+/** Controls along one axis. */
+type Shape = readonly number[];
+
+/** Memory for one side after the other: to get it anew is a tenth of the work. */
+interface Bench {
+  readonly sum: Float64Array;
+  readonly rough: Float64Array;
 }
 
 /**
- * Builds the hidden field of one side.
+ * Builds the hidden fields of all sides.
  *
  * @returns obstruction mm: x for the left wall, -x right, -y back, z floor, -z ceiling; control values are whole
  *   numbers of 1/1024 mm
  */
-export function buildField(spec: RecessSpec, side: Side): HeightField {
-  const { u, v } = latticeOf(spec, side);
-  const surface = spec.surfaces[side];
-  const sum = new Float64Array(u.count * v.count);
-  addFlat(sum, nominalObstruction(spec, side) + surface.offsetMm);
-  for (const d of surface.defects) addDefect(sum, { u, v, side }, d);
-  return heightField({
-    u0: u.start,
-    v0: v.start,
-    countU: u.count,
-    countV: v.count,
-    control: rounded(sum, { surface, key: spec.key, why: wobble[side] }),
-  });
+export function buildFields(spec: RecessSpec): Readonly<Record<Side, HeightField>> {
+  const axes = axesOfRecess(spec);
+  const largest = Math.max(axes.x.count, axes.y.count) * Math.max(axes.y.count, axes.z.count);
+  const bench = { sum: new Float64Array(largest), rough: new Float64Array(largest) };
+  const build = (side: Side) => {
+    const { u, v } = axesOf(side);
+    return buildField(spec, { side, u: axes[u], v: axes[v] }, bench);
+  };
+  return {
+    left: build('left'),
+    right: build('right'),
+    back: build('back'),
+    floor: build('floor'),
+    ceiling: build('ceiling'),
+  };
 }
 
 /** Gives the obstruction of the straight outline: half a width, less the depth, the floor at 0, less the height. */
@@ -82,73 +102,96 @@ export function misplacedDefect(spec: RecessSpec): { side: Side; index: number }
   return null;
 }
 
-function latticeOf(spec: RecessSpec, side: Side): { u: Axis; v: Axis } {
-  const extents = extentsOf(spec);
+function axesOfRecess(spec: RecessSpec): Readonly<Record<'x' | 'y' | 'z', Axis>> {
+  const { x, y, z } = extentsOf(spec);
   const { width, height, depth } = spec.openingMm;
-  const outline = { x: [-width / 2, width / 2], y: [0, depth], z: [0, height] } as const;
-  const axis = (a: 'x' | 'y' | 'z'): Axis => ({
-    start: extents[a][0],
-    count: Math.ceil((extents[a][1] - extents[a][0]) / knotStepMm) + 3,
-    from: outline[a][0],
-    to: outline[a][1],
-  });
-  const axes = axesOf(side);
-  return { u: axis(axes.u), v: axis(axes.v) };
+  return {
+    x: axisOf(x, [-width / 2, width / 2]),
+    y: axisOf(y, [0, depth]),
+    z: axisOf(z, [0, height]),
+  };
 }
 
-function addFlat(sum: Float64Array, mm: number): void {
-  for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + mm;
+function axisOf(reach: readonly [number, number], outline: readonly [number, number]): Axis {
+  const [start, end] = reach;
+  const [from, to] = outline;
+  const lattice = { start, count: Math.ceil((end - start) / knotStepMm) + 3 };
+  return {
+    ...lattice,
+    from,
+    to,
+    flat: new Array<number>(lattice.count).fill(1),
+    rise: controls(lattice, (t) => (t - from) / (to - from)),
+    slope: controls(lattice, (t) => (t - from) / (to - from) - 0.5),
+  };
 }
 
-function addDefect(sum: Float64Array, on: { u: Axis; v: Axis; side: Side }, d: Defect): void {
-  const [alongU, alongV] = shapeOf(on, d);
-  addProduct(sum, d.mm, alongU, alongV);
+/** A side with the axes along it. */
+interface SideAxes {
+  readonly side: Side;
+  readonly u: Axis;
+  readonly v: Axis;
 }
 
-/** The shape of a defect of size 1, as controls along u and along v. */
-function shapeOf(on: { u: Axis; v: Axis; side: Side }, d: Defect): readonly [Float64Array, Float64Array] {
-  const { u, v } = on;
+function buildField(spec: RecessSpec, on: SideAxes, bench: Bench): HeightField {
+  const { side, u, v } = on;
+  const surface = spec.surfaces[side];
+  const count = u.count * v.count;
+  const sum = bench.sum.fill(nominalObstruction(spec, side) + surface.offsetMm, 0, count);
+  for (const d of surface.defects) addDefect(sum, on, d);
+  bells(spec.key, wobble[side], { into: bench.rough, count });
+  const control = new Int32Array(count);
+  for (let k = 0; k < count; k++)
+    control[k] = rounded(((sum[k] as number) + surface.wobbleMm * (bench.rough[k] as number)) * unitsPerMm);
+  return heightField({ u0: u.start, v0: v.start, countU: u.count, countV: v.count, control });
+}
+
+/** As Math.round does, but that one branches on the fraction, which cannot be foreseen here: four times the cost. */
+function rounded(x: number): number {
+  return Math.floor(x + 0.5);
+}
+
+/** Adds a defect: its size times a shape along u and one along v. */
+function addDefect(sum: Float64Array, on: SideAxes, d: Defect): void {
+  const { u, v, side } = on;
   switch (d.kind) {
     case 'lean':
-      return [flat(u), slope(v)];
+      return addProduct(sum, d.mm, [u.flat, v.slope]);
     case 'taper':
     case 'skew':
-      return [slope(u), flat(v)];
+      return addProduct(sum, d.mm, [u.slope, v.flat]);
     case 'fall': {
       // Lower is less obstruction for a floor, more for a ceiling; the slopes rise to the right and to the back.
-      const sign = (on.side === 'floor' ? -1 : 1) * (d.towards === 'right' || d.towards === 'back' ? 1 : -1);
+      const rising = (side === 'floor') !== (d.towards === 'right' || d.towards === 'back');
       const across = d.towards === 'left' || d.towards === 'right';
-      return across ? [slope(u, sign), flat(v)] : [flat(u), slope(v, sign)];
+      return addProduct(sum, rising ? d.mm : -d.mm, across ? [u.slope, v.flat] : [u.flat, v.slope]);
     }
     case 'wind':
-      return [rise(u), rise(v)];
+      return addProduct(sum, d.mm, [u.rise, v.rise]);
     case 'bow':
-      return [bowOrFlat(u, d.crownU), bowOrFlat(v, d.crownV)];
+      return addProduct(sum, d.mm, [bowOrFlat(u, d.crownU), bowOrFlat(v, d.crownV)]);
     case 'hump':
-      return [bump(u, d.u, d.width / 2), bump(v, d.v, d.width / 2)];
+      return addProduct(sum, d.mm, [bump(u, d.u, d.width / 2), bump(v, d.v, d.width / 2)]);
     case 'step':
-      return d.along === 'u' ? [ramp(u, d), flat(v)] : [flat(u), ramp(v, d)];
+      return addProduct(sum, d.mm, d.along === 'u' ? [ramp(u, d), v.flat] : [u.flat, ramp(v, d)]);
   }
 }
 
-const flat = (axis: Axis) => new Float64Array(axis.count).fill(1);
-
-/** From -1/2 to 1/2 over the outline, times a sign. */
-function slope(axis: Axis, sign = 1): Float64Array {
-  return controls(axis, (t) => sign * ((t - axis.from) / (axis.to - axis.from) - 0.5));
+function addProduct(sum: Float64Array, mm: number, along: readonly [u: Shape, v: Shape]): void {
+  const [u, v] = along;
+  for (let j = 0, k = 0; j < v.length; j++) {
+    const row = mm * (v[j] as number);
+    if (row === 0) k += u.length;
+    else for (let i = 0; i < u.length; i++, k++) sum[k] = (sum[k] as number) + row * (u[i] as number);
+  }
 }
 
-/** From 0 to 1 over the outline. */
-function rise(axis: Axis): Float64Array {
-  return controls(axis, (t) => (t - axis.from) / (axis.to - axis.from));
-}
-
-function ramp(axis: Axis, d: { at: number; width: number }): Float64Array {
+function ramp(axis: Axis, d: { at: number; width: number }): Shape {
   return controls(axis, (t) => smooth((t - d.at) / d.width + 0.5));
 }
 
-function bowOrFlat(axis: Axis, crown: number | undefined): Float64Array {
-  if (crown === undefined) return new Float64Array(axis.count).fill(1);
+function bowOrFlat(axis: Axis, crown: number | undefined): Shape {
+  if (crown === undefined) return axis.flat;
   return controls(axis, (t) => {
     const run = t < crown ? crown - axis.from : axis.to - crown;
     const s = run > 0 ? (t - crown) / run : 2;
@@ -157,7 +200,7 @@ function bowOrFlat(axis: Axis, crown: number | undefined): Float64Array {
 }
 
 /** Of height 1 at its place as built: a narrow bump between knots would else come out lower. */
-function bump(axis: Axis, at: number, radius: number): Float64Array {
+function bump(axis: Axis, at: number, radius: number): Shape {
   const f = (t: number) => {
     const s = (t - at) / radius;
     return s > -1 && s < 1 ? (1 - s * s) * (1 - s * s) : 0;
@@ -184,8 +227,8 @@ function smooth(s: number): number {
 }
 
 /** The quasi-interpolant of a function along one axis. */
-function controls(axis: Axis, f: (t: number) => number): Float64Array {
-  const c = new Float64Array(axis.count);
+function controls(axis: Lattice, f: (t: number) => number): Shape {
+  const c = new Array<number>(axis.count);
   let before = f(axis.start - 2 * knotStepMm);
   let here = f(axis.start - knotStepMm);
   for (let i = 0; i < axis.count; i++) {
@@ -195,20 +238,4 @@ function controls(axis: Axis, f: (t: number) => number): Float64Array {
     here = after;
   }
   return c;
-}
-
-function addProduct(sum: Float64Array, mm: number, u: Float64Array, v: Float64Array): void {
-  for (let j = 0, k = 0; j < v.length; j++) {
-    const row = mm * (v[j] as number);
-    if (row === 0) k += u.length;
-    else for (let i = 0; i < u.length; i++, k++) sum[k] = (sum[k] as number) + row * (u[i] as number);
-  }
-}
-
-function rounded(sum: Float64Array, rough: { surface: SurfaceSpec; key: DrawKey; why: Purpose }): Int32Array {
-  const out = new Int32Array(sum.length);
-  const size = rough.surface.wobbleMm;
-  for (let k = 0; k < out.length; k++)
-    out[k] = Math.round(((sum[k] as number) + size * bell(rough.key, rough.why, k)) * unitsPerMm);
-  return out;
 }

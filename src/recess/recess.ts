@@ -5,7 +5,7 @@
  * (larger is further into the free space); `trueOf` turns one into a room coordinate.
  */
 import { type HeightField, heightAt, type Rect } from '../geometry/height-field.ts';
-import { buildField, misplacedDefect } from './defect-shapes.ts';
+import { buildFields, misplacedDefect } from './defect-shapes.ts';
 import { axesOf, type Extents, extentsOf, type RecessSpec, type Side, sides, type Trim } from './recess-spec.ts';
 
 export interface Recess {
@@ -33,14 +33,7 @@ export function buildRecess(spec: RecessSpec): Recess {
       `recess: surfaces.${misplaced.side}.defects[${misplaced.index}] cannot stand on the ${misplaced.side}`,
     );
   for (const trim of spec.trims) checkTrim(trim);
-  const fields = {
-    left: buildField(spec, 'left'),
-    right: buildField(spec, 'right'),
-    back: buildField(spec, 'back'),
-    floor: buildField(spec, 'floor'),
-    ceiling: buildField(spec, 'ceiling'),
-  };
-  return { spec, fields, extents: extentsOf(spec) };
+  return { spec, fields: buildFields(spec), extents: extentsOf(spec) };
 }
 
 /** Turns an obstruction of a side into the room coordinate across it, and back: left and floor keep it, others negate. */
