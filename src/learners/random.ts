@@ -46,7 +46,7 @@ function chanceOf(key: DrawKey): Chance {
   let index = 0;
   return {
     one: (of) => of[pick(key, why, { index: index++, count: of.length })] as (typeof of)[number],
-    mm: (from, to) => Math.round(between(key, why, { index: index++, from, to })),
+    mm: (from, to) => 0 + Math.round(between(key, why, { index: index++, from, to })),
   };
 }
 

@@ -79,7 +79,7 @@ export function unfolded(rule: Kit['rule'], alongMm: number): number {
   return Math.ceil(alongMm / rule.legMm) * rule.legMm;
 }
 
-/** Rounds to a tenth, the way a decimal is written. */
+/** Rounds to a tenth, the way a decimal is written; never -0, which no file keeps. */
 export function tenth(mm: number): number {
-  return Math.round(mm * 10) / 10;
+  return 0 + Math.round(mm * 10) / 10;
 }

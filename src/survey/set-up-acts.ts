@@ -155,5 +155,5 @@ function heightAllowed(world: World, mm: number): boolean {
 }
 
 function thousandths(mm: number): number {
-  return Math.round(mm * bellToUnitDeviation * 1000);
+  return 0 + Math.round(mm * bellToUnitDeviation * 1000);
 }
