@@ -140,10 +140,11 @@ function drawLines(view: LearnerView, level: Reckoned, port: Viewport): { items:
     items.push(...sign.items);
     labels.push(...sign.labels);
   }
-  const longest = [...l].sort((p, q) => lengthOf(q) - lengthOf(p))[0];
-  if (longest) {
-    const [p, q] = inset(longest, view.outline);
-    const at = port.at(p.x * 0.72 + q.x * 0.28, p.y * 0.72 + q.y * 0.28);
+  // The party wall's stretch comes first; its front end is clear of rules and rings.
+  const first = l[0];
+  if (first) {
+    const [p, q] = inset(first, view.outline);
+    const at = port.at(p.x * 0.9 + q.x * 0.1, p.y * 0.9 + q.y * 0.1);
     const sign = flag(at[0], at[1], name('L'));
     items.push(...sign.items);
     labels.push(...sign.labels);
@@ -246,10 +247,6 @@ function inset([a, b]: Run, outline: Outline): [PlanPoint, PlanPoint] {
     y: p.y >= outline.openingMm.depth - 1 ? p.y - off : p.y,
   });
   return [move(a), move(b)];
-}
-
-function lengthOf([a, b]: Run): number {
-  return Math.abs(a.x - b.x) + Math.abs(a.y - b.y);
 }
 
 /** From above: tripod feet, the dial with its ticks, the body with its cross. */

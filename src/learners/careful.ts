@@ -180,7 +180,7 @@ function close(hand: Hand): void {
         o.side === from &&
         offsets.some((p) => p.side === to && Math.abs(p.at.u - o.at.u) + Math.abs(p.at.v - o.at.v) < 1),
     );
-    if (pair && 'surface' in pair.said.place) tapeAndBook(hand, { place: pair.said.place, to, check: true });
+    if (pair && 'surface' in pair.said.place) tapeAndBook(hand, { place: pair.said.place, to, words: { check: true } });
   }
   for (const side of ['left', 'floor', 'back']) {
     const o = first(side);

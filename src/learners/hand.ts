@@ -59,10 +59,6 @@ export function readAndBook(
   if (!seen.ok || !seen.edgesMm || (from.wanted && !from.wanted(seen))) return null;
   const reading = lastAct(hand);
   const valueMm = judged(seen.edgesMm);
-  const words = { ...from.words, ...(from.words?.for ? { for: [...from.words.for] } : {}) } as {
-    check?: boolean;
-    for?: SizeName[];
-  };
   const booked = hand.act({
     act: 'book',
     what: 'offset',
@@ -70,7 +66,7 @@ export function readAndBook(
     datum: from.datum,
     place: from.place,
     reading,
-    ...words,
+    ...wordsOf(from.words),
   });
   return booked.ok ? { booking: lastAct(hand), valueMm } : null;
 }
@@ -78,13 +74,17 @@ export function readAndBook(
 /** Tapes from a place to the opposite side and books it to the half millimetre. */
 export function tapeAndBook(
   hand: Hand,
-  from: { place: SurfacePlace; to: 'left' | 'right' | 'floor' | 'ceiling'; check: boolean },
+  from: { place: SurfacePlace; to: 'left' | 'right' | 'floor' | 'ceiling'; words?: BookingWords },
 ): Booked | null {
   const seen = hand.act({ act: 'span', place: from.place, to: from.to });
   if (!seen.ok || seen.tapeMm === undefined) return null;
   const reading = lastAct(hand);
   const valueMm = Math.round(seen.tapeMm * 2) / 2;
-  const check = from.check ? { check: true } : {};
-  hand.act({ act: 'book', what: 'span', valueMm, place: from.place, to: from.to, reading, ...check });
+  hand.act({ act: 'book', what: 'span', valueMm, place: from.place, to: from.to, reading, ...wordsOf(from.words) });
   return { booking: lastAct(hand), valueMm };
+}
+
+/** The words of a booking as an act carries them. */
+function wordsOf(words: BookingWords | undefined): { check?: boolean; for?: SizeName[] } {
+  return { ...(words?.for ? { for: [...words.for] } : {}), ...(words?.check ? { check: true } : {}) };
 }

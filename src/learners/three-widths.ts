@@ -1,6 +1,8 @@
 /**
- * The learner who measures three widths at the front: tapes wall to wall at knee, middle and head, floor to ceiling at
- * left, middle and right, and reads three depths in the middle of the back from a level stood by eye.
+ * The learner who measures three widths at the front: tapes wall to wall low, in the middle and at the head, floor to
+ * ceiling at left, middle and right, and reads three depths in the middle of the back from a level stood by eye.
+ *
+ * It sees what anyone sees: under a cornice that stays it tapes to the cornice, beside a skirting that stays to the skirting.
  */
 import { forWorkshop, offsetsOverMade, type SizeName } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
@@ -17,13 +19,18 @@ export function surveyByThreeWidths(start: Survey): Survey {
   hand.act({ act: 'stand', xMm: 0, yMm: 0, heightMm: Math.round(height * 0.45) });
   hand.act({ act: 'settle' });
   const heights = carcassHeights(brief);
-  const threeUp = evenSteps(Math.max(heights.from, 300), heights.to - 150, 3);
+  const cornice = spec.trims.some((t) => t.kind === 'cornice' && brief.fates[t.name] === 'stays');
+  const threeUp = evenSteps(heights.from, heights.to - 150, 3);
+  const under = brief.carcassFrontMm + brief.carcassMm.depth.nominalMm;
   const widths = threeUp.flatMap((zMm) =>
-    taken(tapeAndBook(hand, { place: { surface: 'left', yMm: 0, zMm }, to: 'right', check: false })),
+    taken(tapeAndBook(hand, { place: { surface: 'left', yMm: 0, zMm }, to: 'right' })),
   );
-  const tall = evenSteps(-width / 3, width / 3, 3).flatMap((xMm) =>
-    taken(tapeAndBook(hand, { place: { surface: 'floor', xMm, yMm: 0 }, to: 'ceiling', check: false })),
-  );
+  const tape = (yMm: number, sizes: readonly SizeName[]) =>
+    evenSteps(-width / 3, width / 3, 3).flatMap((xMm) =>
+      taken(tapeAndBook(hand, { place: { surface: 'floor', xMm, yMm }, to: 'ceiling', words: { for: sizes } })),
+    );
+  const inFront = tape(0, cornice ? ['frame-height'] : ['carcass-height', 'frame-height']);
+  const tall = cornice ? tape(under, ['carcass-height']) : inFront;
   const deep = threeUp.flatMap((zMm) =>
     taken(readAndBook(hand, { datum: 'F', place: { surface: 'back', xMm: 0, zMm } })),
   );
@@ -33,7 +40,7 @@ export function surveyByThreeWidths(start: Survey): Survey {
     ...made('carcass-width', widths, Math.min),
     ...made('carcass-height', tall, Math.min),
     ...made('carcass-depth', deep, Math.min),
-    ...(brief.frame ? { ...made('frame-width', widths, Math.max), ...made('frame-height', tall, Math.max) } : {}),
+    ...(brief.frame ? { ...made('frame-width', widths, Math.max), ...made('frame-height', inFront, Math.max) } : {}),
   });
   hand.act({ act: 'hand-in' });
   return hand.now();
