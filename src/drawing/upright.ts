@@ -109,7 +109,7 @@ function elevationLines(view: LearnerView, level: Reckoned, port: Viewport): { i
   const x = Math.abs(facing.y) < 0.2 ? null : level.at.x + (facing.x / facing.y) * (depth - level.at.y);
   const items = lightLine(l, 'L', doubled);
   const [lx, ly] = port.at(half, level.at.z);
-  const signL = flag(lx + 24, ly, name('L'));
+  const signL = flag(lx + 14, ly, name('L'));
   const labels = [...signL.labels];
   items.push(...signL.items);
   if (x !== null && Math.abs(x) < half) {
@@ -131,7 +131,7 @@ function sectionLines(
   const name = (kind: string) => (doubled ? `${kind}${level.setUp}` : kind);
   const [, ly] = port.at(0, level.at.z);
   const items = lightLine([in_.x0, ly, in_.x1, ly], 'L', doubled);
-  const signL = flag(in_.x0 - 4, ly, name('L'));
+  const signL = flag(in_.x0 + 10, ly, name('L'));
   const labels = [...signL.labels];
   items.push(...signL.items);
   const along = Math.abs(level.facing.y) > 0.7 ? level.at.y : null;

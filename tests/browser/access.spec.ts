@@ -3,6 +3,10 @@
  *
  * @source WCAG 2.2, success criteria 2.5.8 (targets of 24 px) and, by axe's rules, levels A and AA
  */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 
@@ -26,6 +30,18 @@ async function small(page: Page): Promise<string[]> {
         : [];
     }),
   );
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'offtrue-axe-'));
+test.afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** A scripted survey's log, handed in: it opens on the last screen. */
+function surveyed(learner: string): string {
+  const command = resolve(import.meta.dirname, '../../src/cli/offtrue.mjs');
+  const path = join(folder, `${learner}-${process.pid}-${Math.random()}.log`);
+  const code = spawnSync(process.execPath, [command, 'code', '--seed', '8', '--kit', 'site'], { encoding: 'utf8' });
+  spawnSync(process.execPath, [command, 'learner', learner, code.stdout.trim(), '--log', path]);
+  return path;
 }
 
 for (const scheme of ['light', 'dark'] as const) {
@@ -54,5 +70,31 @@ for (const scheme of ['light', 'dark'] as const) {
     await page.getByText('Brief', { exact: true }).first().click();
     await page.getByRole('button', { name: 'Words' }).click();
     await clean(page, 'words');
+    for (const learner of ['careful', 'three-widths']) {
+      await page.goto('./');
+      await page.setInputFiles('input[type=file]', surveyed(learner));
+      await page.locator('.digest').waitFor();
+      await clean(page, `handed in by ${learner}`);
+      expect(await small(page)).toEqual([]);
+    }
   });
 }
+
+test('a whole exercise fits a screen at 400 % zoom: one column, nothing wider than it', async ({ page }) => {
+  // 1280 px at 400 % is 320 CSS px.
+  await page.setViewportSize({ width: 320, height: 640 });
+  await page.goto('./');
+  const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
+  expect(await wide()).toBeLessThanOrEqual(320);
+  await page.getByRole('button', { name: 'Open an alcove' }).click();
+  await page.getByLabel('Middle of the line, in mm').waitFor();
+  expect(await wide()).toBeLessThanOrEqual(320);
+  for (const step of [/^Set up/, /^Mark/, /^Close/, /^Fit/]) {
+    await page.getByRole('button', { name: step }).first().click();
+    expect(await wide(), String(step)).toBeLessThanOrEqual(320);
+  }
+  await page.goto('./');
+  await page.setInputFiles('input[type=file]', surveyed('careful'));
+  await page.locator('.digest').waitFor();
+  expect(await wide()).toBeLessThanOrEqual(320);
+});

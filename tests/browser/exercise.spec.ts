@@ -142,3 +142,12 @@ test.describe('by touch at 390 x 844', () => {
     expect(errors).toEqual([]);
   });
 });
+
+test.describe('at 400 % zoom, through the twin', () => {
+  test.use({ viewport: { width: 320, height: 640 } });
+  test('a whole exercise by keys', async ({ page }) => {
+    test.setTimeout(180_000);
+    await survey(page, byKeys(page));
+    await heldTo(page);
+  });
+});
