@@ -64,7 +64,8 @@ function sayTable(offsets: readonly BookedOffset[]): string[] {
       .filter((o) => String(Math.round(o.at.v)) === row && columnOf(o) === column)
       .map((o) => String(o.valueMm))
       .join(' and ') || '·';
-  const wide = Math.max(8, ...columns.map((c) => c.length + 2));
+  const cells = rows.flatMap((row) => columns.map((column) => cell(row, column)));
+  const wide = Math.max(8, ...[...columns, ...cells].map((c) => c.length + 2));
   const line = (head: string, cells: readonly string[]) =>
     `  ${head.padEnd(8)}${cells.map((c) => c.padStart(wide)).join('')}`;
   const rising = first.side === 'floor' || first.side === 'ceiling' ? 1 : -1;
