@@ -122,8 +122,13 @@ describe('the three-widths learner', () => {
       const tapes = acts(s, 'span').filter((e) => e.outcome.ok);
       const from = (surface: string) =>
         tapes.filter((e) => e.act.act === 'span' && 'surface' in e.act.place && e.act.place.surface === surface);
-      expect(from('floor').length).toBe(3);
-      for (const e of tapes) if (e.act.act === 'span' && 'surface' in e.act.place) expect(e.act.place.yMm).toBe(0);
+      const { brief, spec } = s.world.exercise;
+      const cornice = spec.trims.some((t) => t.kind === 'cornice' && brief.fates[t.name] === 'stays');
+      const under = brief.carcassFrontMm + brief.carcassMm.depth.nominalMm;
+      const depths = (surface: string) =>
+        from(surface).map((e) => (e.act.act === 'span' && 'surface' in e.act.place ? e.act.place.yMm : null));
+      expect(depths('left')).toEqual([0, 0, 0]);
+      expect(depths('floor')).toEqual(cornice ? [0, 0, 0, under, under, under] : [0, 0, 0]);
       for (const e of acts(s, 'read')) expect(e.act).toMatchObject({ datum: 'F', place: { surface: 'back' } });
       expect(s.bookings.filter((b) => b.said.what === 'offset').every((b) => b.said.datum === 'F')).toBe(true);
     }
