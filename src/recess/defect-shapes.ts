@@ -19,9 +19,9 @@
  * @source C. de Boor's quasi-interpolant of the uniform cubic B-spline (from memory; proved by a test on cubics)
  */
 
-import { bells, type Purpose, purpose } from '../chance/keyed-draws.ts';
+import { bells, type DrawKey, type Purpose, purpose } from '../chance/keyed-draws.ts';
 import { type HeightField, heightField, knotStepMm, unitsPerMm } from '../geometry/height-field.ts';
-import { axesOf, type Defect, extentsOf, type RecessSpec, type Side, sides } from './recess-spec.ts';
+import { type Defect, extentsOf, type RecessSpec, type Side, sides } from './recess-spec.ts';
 
 const wobble: Record<Side, Purpose> = {
   left: purpose('recess/wobble/left'),
@@ -32,15 +32,18 @@ const wobble: Record<Side, Purpose> = {
 };
 
 /** One axis of a recess: where its controls stand, the stretch of the nominal outline, and the shapes that many defects share. */
-interface Axis extends Lattice {
-  readonly from: number;
-  readonly to: number;
+interface Axis extends Stretch {
   /** 1 all along. */
   readonly flat: Shape;
   /** From 0 to 1 over the outline. */
   readonly rise: Shape;
   /** From -1/2 to 1/2 over the outline. */
   readonly slope: Shape;
+}
+
+interface Stretch extends Lattice {
+  readonly from: number;
+  readonly to: number;
 }
 
 interface Lattice {
@@ -51,8 +54,8 @@ interface Lattice {
 /** Controls along one axis. */
 type Shape = readonly number[];
 
-/** Memory for one side after the other: to get it anew is a tenth of the work. */
-interface Bench {
+/** Memory that one side after the other makes use of. */
+interface Scratch {
   readonly sum: Float64Array;
   readonly rough: Float64Array;
 }
@@ -64,19 +67,15 @@ interface Bench {
  *   numbers of 1/1024 mm
  */
 export function buildFields(spec: RecessSpec): Readonly<Record<Side, HeightField>> {
-  const axes = axesOfRecess(spec);
-  const largest = Math.max(axes.x.count, axes.y.count) * Math.max(axes.y.count, axes.z.count);
-  const bench = { sum: new Float64Array(largest), rough: new Float64Array(largest) };
-  const build = (side: Side) => {
-    const { u, v } = axesOf(side);
-    return buildField(spec, { side, u: axes[u], v: axes[v] }, bench);
-  };
+  const { x, y, z } = axesOfRecess(spec);
+  const largest = Math.max(x.count, y.count) * Math.max(y.count, z.count);
+  const scratch = { sum: new Float64Array(largest), rough: new Float64Array(largest) };
   return {
-    left: build('left'),
-    right: build('right'),
-    back: build('back'),
-    floor: build('floor'),
-    ceiling: build('ceiling'),
+    left: buildField(spec, { side: 'left', u: y, v: z }, scratch),
+    right: buildField(spec, { side: 'right', u: y, v: z }, scratch),
+    back: buildField(spec, { side: 'back', u: x, v: z }, scratch),
+    floor: buildField(spec, { side: 'floor', u: x, v: y }, scratch),
+    ceiling: buildField(spec, { side: 'ceiling', u: x, v: y }, scratch),
   };
 }
 
@@ -86,21 +85,27 @@ export function nominalObstruction(spec: Pick<RecessSpec, 'openingMm'>, side: Si
   return { left: -width / 2, right: -width / 2, back: -depth, floor: 0, ceiling: -height }[side];
 }
 
-/** Says whether every defect stands on a side that can have it; the first that does not, else null. */
+/** Finds the first defect that stands on a side that cannot have it; null when there is none. */
 export function misplacedDefect(spec: RecessSpec): { side: Side; index: number } | null {
-  const wall: readonly Side[] = ['left', 'right', 'back'];
-  const homes: Partial<Record<Defect['kind'], readonly Side[]>> = {
-    lean: wall,
-    taper: ['left', 'right'],
-    skew: ['back'],
-    fall: ['floor', 'ceiling'],
-  };
   for (const side of sides) {
-    const index = spec.surfaces[side].defects.findIndex((d) => !(homes[d.kind] ?? sides).includes(side));
-    if (index >= 0) return { side, index };
+    const { defects } = spec.surfaces[side];
+    for (let index = 0; index < defects.length; index++)
+      if (!homes[(defects[index] as Defect).kind].includes(side)) return { side, index };
   }
   return null;
 }
+
+const walls: readonly Side[] = ['left', 'right', 'back'];
+const homes: Readonly<Record<Defect['kind'], readonly Side[]>> = {
+  lean: walls,
+  taper: ['left', 'right'],
+  skew: ['back'],
+  fall: ['floor', 'ceiling'],
+  wind: sides,
+  bow: sides,
+  hump: sides,
+  step: sides,
+};
 
 function axesOfRecess(spec: RecessSpec): Readonly<Record<'x' | 'y' | 'z', Axis>> {
   const { x, y, z } = extentsOf(spec);
@@ -115,15 +120,10 @@ function axesOfRecess(spec: RecessSpec): Readonly<Record<'x' | 'y' | 'z', Axis>>
 function axisOf(reach: readonly [number, number], outline: readonly [number, number]): Axis {
   const [start, end] = reach;
   const [from, to] = outline;
-  const lattice = { start, count: Math.ceil((end - start) / knotStepMm) + 3 };
-  return {
-    ...lattice,
-    from,
-    to,
-    flat: new Array<number>(lattice.count).fill(1),
-    rise: controls(lattice, (t) => (t - from) / (to - from)),
-    slope: controls(lattice, (t) => (t - from) / (to - from) - 0.5),
-  };
+  const count = Math.ceil((end - start) / knotStepMm) + 3;
+  const along = { start, count, from, to };
+  const flat = new Array<number>(count).fill(1);
+  return { start, count, from, to, flat, rise: line(along, 0), slope: line(along, 0.5) };
 }
 
 /** A side with the axes along it. */
@@ -133,17 +133,33 @@ interface SideAxes {
   readonly v: Axis;
 }
 
-function buildField(spec: RecessSpec, on: SideAxes, bench: Bench): HeightField {
+function buildField(spec: RecessSpec, on: SideAxes, scratch: Scratch): HeightField {
   const { side, u, v } = on;
   const surface = spec.surfaces[side];
   const count = u.count * v.count;
-  const sum = bench.sum.fill(nominalObstruction(spec, side) + surface.offsetMm, 0, count);
+  const sum = scratch.sum.fill(nominalObstruction(spec, side) + surface.offsetMm, 0, count);
   for (const d of surface.defects) addDefect(sum, on, d);
-  bells(spec.key, wobble[side], { into: bench.rough, count });
+  return heightField({
+    u0: u.start,
+    v0: v.start,
+    countU: u.count,
+    countV: v.count,
+    control: roughened(sum, { scratch, count, wobbleMm: surface.wobbleMm, key: spec.key, why: wobble[side] }),
+  });
+}
+
+/** Adds the wobble and rounds to whole units. */
+function roughened(
+  sum: Float64Array,
+  from: { scratch: Scratch; count: number; wobbleMm: number; key: DrawKey; why: Purpose },
+): Int32Array {
+  const { count, wobbleMm } = from;
+  const { rough } = from.scratch;
   const control = new Int32Array(count);
+  bells(from.key, from.why, { into: rough, count });
   for (let k = 0; k < count; k++)
-    control[k] = rounded(((sum[k] as number) + surface.wobbleMm * (bench.rough[k] as number)) * unitsPerMm);
-  return heightField({ u0: u.start, v0: v.start, countU: u.count, countV: v.count, control });
+    control[k] = rounded(((sum[k] as number) + wobbleMm * (rough[k] as number)) * unitsPerMm);
+  return control;
 }
 
 /** As Math.round does, but that one branches on the fraction, which cannot be foreseen here: four times the cost. */
@@ -151,34 +167,40 @@ function rounded(x: number): number {
   return Math.floor(x + 0.5);
 }
 
-/** Adds a defect: its size times a shape along u and one along v. */
 function addDefect(sum: Float64Array, on: SideAxes, d: Defect): void {
-  const { u, v, side } = on;
+  const [u, v] = shapeOf(on, d);
+  addProduct(sum, d.kind === 'fall' ? fallSign(on.side, d.towards) * d.mm : d.mm, { u, v });
+}
+
+/** The shape of a defect of size 1, as controls along u and along v. */
+function shapeOf(on: SideAxes, d: Defect): readonly [Shape, Shape] {
+  const { u, v } = on;
   switch (d.kind) {
     case 'lean':
-      return addProduct(sum, d.mm, [u.flat, v.slope]);
+      return [u.flat, v.slope];
     case 'taper':
     case 'skew':
-      return addProduct(sum, d.mm, [u.slope, v.flat]);
-    case 'fall': {
-      // Lower is less obstruction for a floor, more for a ceiling; the slopes rise to the right and to the back.
-      const rising = (side === 'floor') !== (d.towards === 'right' || d.towards === 'back');
-      const across = d.towards === 'left' || d.towards === 'right';
-      return addProduct(sum, rising ? d.mm : -d.mm, across ? [u.slope, v.flat] : [u.flat, v.slope]);
-    }
+      return [u.slope, v.flat];
+    case 'fall':
+      return d.towards === 'left' || d.towards === 'right' ? [u.slope, v.flat] : [u.flat, v.slope];
     case 'wind':
-      return addProduct(sum, d.mm, [u.rise, v.rise]);
+      return [u.rise, v.rise];
     case 'bow':
-      return addProduct(sum, d.mm, [bowOrFlat(u, d.crownU), bowOrFlat(v, d.crownV)]);
+      return [bowOrFlat(u, d.crownU), bowOrFlat(v, d.crownV)];
     case 'hump':
-      return addProduct(sum, d.mm, [bump(u, d.u, d.width / 2), bump(v, d.v, d.width / 2)]);
+      return [bump(u, d.u, d.width / 2), bump(v, d.v, d.width / 2)];
     case 'step':
-      return addProduct(sum, d.mm, d.along === 'u' ? [ramp(u, d), v.flat] : [u.flat, ramp(v, d)]);
+      return d.along === 'u' ? [ramp(u, d), v.flat] : [u.flat, ramp(v, d)];
   }
 }
 
-function addProduct(sum: Float64Array, mm: number, along: readonly [u: Shape, v: Shape]): void {
-  const [u, v] = along;
+/** Lower is less obstruction for a floor, more for a ceiling; the slopes rise to the right and to the back. */
+function fallSign(side: Side, towards: 'left' | 'right' | 'front' | 'back'): number {
+  return (side === 'floor' ? -1 : 1) * (towards === 'right' || towards === 'back' ? 1 : -1);
+}
+
+function addProduct(sum: Float64Array, mm: number, along: { u: Shape; v: Shape }): void {
+  const { u, v } = along;
   for (let j = 0, k = 0; j < v.length; j++) {
     const row = mm * (v[j] as number);
     if (row === 0) k += u.length;
@@ -186,39 +208,36 @@ function addProduct(sum: Float64Array, mm: number, along: readonly [u: Shape, v:
   }
 }
 
+// Shapes: a function is sampled at the controls' places and one knot beyond either end, then made into controls. The loops are
+// written out, for a function handed in as a value costs ten times the arithmetic.
+
+/** From 0 to 1 over the outline, less a constant. */
+function line(axis: Stretch, less: number): Shape {
+  const f = samples(axis);
+  for (let i = 0; i < f.length; i++) f[i] = (placeOf(axis, i) - axis.from) / (axis.to - axis.from) - less;
+  return controls(f);
+}
+
+/** From 0 to 1 over a width, level before and after. */
 function ramp(axis: Axis, d: { at: number; width: number }): Shape {
-  return controls(axis, (t) => smooth((t - d.at) / d.width + 0.5));
+  const f = samples(axis);
+  for (let i = 0; i < f.length; i++) f[i] = smooth((placeOf(axis, i) - d.at) / d.width + 0.5);
+  return controls(f);
 }
 
 function bowOrFlat(axis: Axis, crown: number | undefined): Shape {
   if (crown === undefined) return axis.flat;
-  return controls(axis, (t) => {
-    const run = t < crown ? crown - axis.from : axis.to - crown;
-    const s = run > 0 ? (t - crown) / run : 2;
-    return s > -1 && s < 1 ? 1 - s * s : 0;
-  });
+  const f = samples(axis);
+  for (let i = 0; i < f.length; i++) f[i] = bowAt(placeOf(axis, i), axis, crown);
+  return controls(f);
 }
 
 /** Of height 1 at its place as built: a narrow bump between knots would else come out lower. */
 function bump(axis: Axis, at: number, radius: number): Shape {
-  const f = (t: number) => {
-    const s = (t - at) / radius;
-    return s > -1 && s < 1 ? (1 - s * s) * (1 - s * s) : 0;
-  };
-  const crown = builtAt(axis, f, at);
-  return controls(axis, (t) => f(t) / crown);
-}
-
-/** How high the quasi-interpolant of a function stands at a place, on a lattice without end. */
-function builtAt(axis: Axis, f: (t: number) => number, t: number): number {
-  const r = (t - axis.start) / knotStepMm - Math.floor((t - axis.start) / knotStepMm);
-  const control = (steps: number) => {
-    const p = t + (steps - r) * knotStepMm;
-    return (8 * f(p) - f(p - knotStepMm) - f(p + knotStepMm)) / 6;
-  };
-  const q = 1 - r;
-  const near = (4 - 6 * r * r + 3 * r * r * r) * control(0) + (4 - 6 * q * q + 3 * q * q * q) * control(1);
-  return (q * q * q * control(-1) + near + r * r * r * control(2)) / 6;
+  const f = samples(axis);
+  const crown = builtBump(axis, at, radius);
+  for (let i = 0; i < f.length; i++) f[i] = bumpAt((placeOf(axis, i) - at) / radius) / crown;
+  return controls(f);
 }
 
 function smooth(s: number): number {
@@ -226,16 +245,45 @@ function smooth(s: number): number {
   return s >= 1 ? 1 : s * s * (3 - 2 * s);
 }
 
-/** The quasi-interpolant of a function along one axis. */
-function controls(axis: Lattice, f: (t: number) => number): Shape {
-  const c = new Array<number>(axis.count);
-  let before = f(axis.start - 2 * knotStepMm);
-  let here = f(axis.start - knotStepMm);
-  for (let i = 0; i < axis.count; i++) {
-    const after = f(axis.start + i * knotStepMm);
-    c[i] = (8 * here - before - after) / 6;
-    before = here;
-    here = after;
-  }
+function bowAt(t: number, axis: Stretch, crown: number): number {
+  const run = t < crown ? crown - axis.from : axis.to - crown;
+  const s = run > 0 ? (t - crown) / run : 2;
+  return s > -1 && s < 1 ? 1 - s * s : 0;
+}
+
+function bumpAt(s: number): number {
+  return s > -1 && s < 1 ? (1 - s * s) * (1 - s * s) : 0;
+}
+
+/** How high the quasi-interpolant of a bump stands at its own place, on a lattice without end. */
+function builtBump(axis: Lattice, at: number, radius: number): number {
+  const r = (at - axis.start) / knotStepMm - Math.floor((at - axis.start) / knotStepMm);
+  const q = 1 - r;
+  const control = (steps: number) => bumpControl(at + (steps - r) * knotStepMm, at, radius);
+  const near = (4 - 6 * r * r + 3 * r * r * r) * control(0) + (4 - 6 * q * q + 3 * q * q * q) * control(1);
+  return (q * q * q * control(-1) + near + r * r * r * control(2)) / 6;
+}
+
+function bumpControl(t: number, at: number, radius: number): number {
+  const here = bumpAt((t - at) / radius);
+  const before = bumpAt((t - knotStepMm - at) / radius);
+  const after = bumpAt((t + knotStepMm - at) / radius);
+  return (8 * here - before - after) / 6;
+}
+
+/** Room for a function's samples along an axis. */
+function samples(axis: Lattice): number[] {
+  return new Array<number>(axis.count + 2);
+}
+
+/** Where sample i is taken: the first two knots before the domain. */
+function placeOf(axis: Lattice, i: number): number {
+  return axis.start + (i - 2) * knotStepMm;
+}
+
+/** The quasi-interpolant of a sampled function. */
+function controls(f: readonly number[]): Shape {
+  const c = new Array<number>(f.length - 2);
+  for (let i = 0; i < c.length; i++) c[i] = (8 * (f[i + 1] as number) - (f[i] as number) - (f[i + 2] as number)) / 6;
   return c;
 }

@@ -83,10 +83,10 @@ function checkTrim(trim: Trim): void {
   const [u0, u1] = trim.uMm;
   const [v0, v1] = trim.vMm;
   if (u0 > u1 || v0 > v1) throw new RangeError(`recess: trim ${trim.name} must run from a smaller to a larger place`);
-  const places = trim.profile.mm.map(([at]) => at);
+  const points = trim.profile.mm;
   const [from, to] = trim.profile.along === 'u' ? trim.uMm : trim.vMm;
-  const ascends = places.every((at, i) => i === 0 || at > (places[i - 1] as number));
-  if (!ascends || places[0] !== from || places[places.length - 1] !== to)
-    throw new RangeError(`recess: the profile of trim ${trim.name} must ascend from ${from} to ${to}`);
+  let ascends = points.length > 1 && points[0]?.[0] === from && points[points.length - 1]?.[0] === to;
+  for (let i = 1; i < points.length; i++) ascends &&= (points[i]?.[0] as number) > (points[i - 1]?.[0] as number);
+  if (!ascends) throw new RangeError(`recess: the profile of trim ${trim.name} must ascend from ${from} to ${to}`);
   if (!sides.includes(trim.surface)) throw new RangeError(`recess: trim ${trim.name} stands on no side`);
 }

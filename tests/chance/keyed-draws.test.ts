@@ -6,6 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   bell,
+  bells,
   bellToUnitDeviation,
   between,
   bits,
@@ -190,6 +191,12 @@ describe('bell, seed "bell"', () => {
     expect(values.every((v) => v >= -1 && v <= 1)).toBe(true);
     expect(Math.max(...values.map(Math.abs))).toBeGreaterThan(0.9);
     expect(Math.abs(meanAndDeviation(values).mean)).toBeLessThan((4.5 * deviation) / Math.sqrt(draws));
+  });
+
+  it('is the same drawn many at once', () => {
+    const into = new Float64Array(draws);
+    bells(key, a, { into, count: draws });
+    expect([...into]).toEqual(values);
   });
 
   it('deviates by 0.2898, and the factor makes 1 of it', () => {
