@@ -1,0 +1,19 @@
+/**
+ * All proofs, in the order in which they are run.
+ */
+import { bitsProof } from './bits.ts';
+import { keyProof } from './key.ts';
+import { ledgerProof } from './ledger.ts';
+import { lessonProof } from './lesson.ts';
+import type { Proof } from './proof.ts';
+import { sightProof } from './sight.ts';
+import { uncertaintyProof } from './uncertainty.ts';
+
+export const proofs: readonly Proof[] = [keyProof, ledgerProof, bitsProof, lessonProof, uncertaintyProof, sightProof];
+
+/** @throws {RangeError} if no proof has that name */
+export function proofNamed(name: string): Proof {
+  const proof = proofs.find((p) => p.name === name);
+  if (!proof) throw new RangeError(`prove: expected one of ${proofs.map((p) => p.name).join(', ')}, got ${name}`);
+  return proof;
+}
