@@ -286,7 +286,7 @@ const sixths = [
   [1, 0],
   [(Math.sqrt(6) + Math.sqrt(2)) / 4, (Math.sqrt(6) - Math.sqrt(2)) / 4],
   [Math.sqrt(3) / 2, 0.5],
-  [Math.SQRT1_2, Math.SQRT1_2],
+  [Math.sqrt(0.5), Math.sqrt(0.5)],
   [0.5, Math.sqrt(3) / 2],
   [(Math.sqrt(6) - Math.sqrt(2)) / 4, (Math.sqrt(6) + Math.sqrt(2)) / 4],
 ] as const;
