@@ -1,0 +1,353 @@
+/**
+ * Every number of the answer key, from samples alone, each as an interval that certainly contains the true one. mm,
+ * room frame.
+ *
+ * Where a number depends on another that is itself only known to an interval (the carcass stands on the floor's high
+ * point, between the walls' tightest places), the rectangle that a wall is asked over is not known exactly. A greatest
+ * value over a larger closed rectangle is never smaller, so it is bounded below over the rectangle that is certainly
+ * covered and above over the one that is certainly not left: `peakOver`. That holds for bands with edges and steps as well.
+ */
+
+import type { Brief, Samples, Sizes } from './samples.ts';
+import { sectionAtFaceLine } from './section.ts';
+import { GRAIN, greatest, type Interval, type Rect, reach } from './sheet.ts';
+import { peak, trough, type Wall, wallsOf } from './wall.ts';
+
+export type Room = {
+  readonly brief: Brief;
+  readonly left: Wall;
+  readonly right: Wall;
+  readonly back: Wall;
+  readonly floor: Wall;
+  readonly ceilings: readonly Wall[];
+};
+
+export type FourSides = {
+  readonly left: Interval;
+  readonly right: Interval;
+  readonly top: Interval;
+  readonly back: Interval;
+};
+
+/** How a carcass stands: its bottom, its left edge, what is left on each side, and the extremes behind that. */
+export type Stand = {
+  readonly size: Sizes;
+  /** y of its back. */
+  readonly backAt: number;
+  readonly bottom: Interval;
+  readonly left: Interval;
+  readonly clearance: FourSides;
+  /** Greatest L, least R, least C, least B over its faces and way in, staying trims included. */
+  readonly tightest: FourSides;
+};
+
+/** A size that there only is while `hangsOn` is not below 0. */
+export type Hanging = { readonly value: Interval; readonly hangsOn: Interval };
+
+export type Opening = {
+  readonly width: Interval;
+  readonly height: Interval;
+  readonly left: Interval;
+  readonly bottom: Interval;
+};
+
+/** Stock to come off an edge: least, most. */
+export type Stock = readonly [Interval, Interval];
+
+export type Frame = {
+  readonly left: Interval;
+  readonly bottom: Interval;
+  readonly stock: { readonly left: Stock; readonly right: Stock; readonly top: Stock; readonly bottom: Stock };
+};
+
+export type OracleKey = {
+  /** Of the carcass asked about. */
+  readonly stand: Stand;
+  /** Least of clearance less what is asked: `yes` above 0.01, `touches` to -0.01, else `no`. */
+  readonly leastSpare: Interval;
+  readonly goesInBare: 'yes' | 'no' | 'undecided';
+  /** What is left of the clear height when it is stood up; `null` where the brief has no access. */
+  readonly standsUpBy: Interval | null;
+  readonly widest: Hanging;
+  readonly tallest: Hanging;
+  readonly deepest: Hanging;
+  readonly opening: Opening;
+  readonly frame: Frame | null;
+  readonly plinth: readonly [Interval, Interval];
+  readonly margins: readonly [Interval, Interval, Interval];
+  readonly mouthWidth: Interval;
+};
+
+export type Question = {
+  /** `null`: the brief's nominal one. */
+  readonly carcass: Sizes | null;
+  /** A blank, centred on the opening unless it is placed. */
+  readonly frame: {
+    readonly width: number;
+    readonly height: number;
+    readonly at: { readonly left: number; readonly bottom: number } | null;
+  } | null;
+  /** mm that `goesInBare` must be clear by before it is called either way. */
+  readonly tolerance: number;
+};
+
+/** @throws {RangeError} where the samples are not what they say, or a side is missing */
+export function roomOf(samples: Samples): Room {
+  const one = (side: 'left' | 'right' | 'back' | 'floor') => {
+    const walls = wallsOf(samples, side);
+    if (walls.length !== 1) throw new RangeError(`samples: expected one surface on the ${side}, got ${walls.length}`);
+    return walls[0]!;
+  };
+  const ceilings = wallsOf(samples, 'ceiling');
+  if (ceilings.length === 0) throw new RangeError('samples: expected a ceiling');
+  return {
+    brief: samples.brief,
+    left: one('left'),
+    right: one('right'),
+    back: one('back'),
+    floor: one('floor'),
+    ceilings,
+  };
+}
+
+/** @throws {OutsideError} where a carcass or the section lies beyond what the samples reach */
+export function keyOf(room: Room, question: Question): OracleKey {
+  const { brief } = room;
+  const nominal = standOf(room, brief.carcassMm);
+  const stand = question.carcass ? standOf(room, question.carcass) : nominal;
+  const section = sectionAtFaceLine(room);
+  const opening: Opening = {
+    width: minus(section.right.most, section.left.least),
+    height: minus(section.ceiling.most, section.floor.least),
+    left: section.left.least,
+    bottom: section.floor.least,
+  };
+  const { clearance, tightest } = nominal;
+  return {
+    stand,
+    leastSpare: leastSpareOf(stand, brief),
+    goesInBare: goesIn(room, stand, question.tolerance),
+    standsUpBy: standsUpBy(brief, stand.size),
+    widest: { value: minus(tightest.right, tightest.left), hangsOn: least(clearance.top, clearance.back) },
+    tallest: {
+      value: minus(tightest.top, nominal.bottom),
+      hangsOn: least(clearance.left, clearance.right, clearance.back),
+    },
+    deepest: {
+      value: minus(tightest.back, exactly(brief.carcassFrontMm)),
+      hangsOn: least(clearance.left, clearance.right, clearance.top),
+    },
+    opening,
+    frame: question.frame ? frameOf(section, opening, question.frame) : null,
+    plinth: plinthOf(room, stand),
+    margins: marginsOf(room, stand),
+    mouthWidth: mouthWidthOf(room, stand),
+  };
+}
+
+/** Where a carcass stands, and what is left beside it. */
+export function standOf(room: Room, size: Sizes): Stand {
+  const { brief } = room;
+  const { askMm: ask, mouthMm: mouth } = brief;
+  const backAt = brief.carcassFrontMm + size.depth;
+  const half = brief.openingMm.width / 2;
+  const high = greatest(room.floor.sheet, 1, { u: [-half, half], v: [mouth, backAt] });
+  const bottom = plus(exactly(brief.plinthMm), high);
+  const depths: Span = [exactly(mouth), exactly(backAt)];
+  const heights: Span = [bottom, plus(bottom, exactly(size.height))];
+  const left = peakOver([room.left], depths, heights);
+  const right = negated(peakOver([room.right], depths, heights));
+  const edge = times(0.5, plus(plus(left, right), exactly(ask.left - ask.right - size.width)));
+  const widths: Span = [edge, plus(edge, exactly(size.width))];
+  const top = negated(peakOver(room.ceilings, widths, depths));
+  const back = negated(peakOver([room.back], widths, heights));
+  const spare = plus(minus(right, left), exactly(-size.width));
+  return {
+    size,
+    backAt,
+    bottom,
+    left: edge,
+    tightest: { left, right, top, back },
+    clearance: {
+      left: times(0.5, plus(spare, exactly(ask.left - ask.right))),
+      right: times(0.5, plus(spare, exactly(ask.right - ask.left))),
+      top: minus(top, plus(bottom, exactly(size.height))),
+      back: minus(back, exactly(backAt)),
+    },
+  };
+}
+
+export function exactly(value: number): Interval {
+  return { low: value, high: value };
+}
+
+/** From one place to another, each known to an interval. */
+type Span = readonly [Interval, Interval];
+
+/** The greatest bulk of any of the walls over a rectangle whose edges are known to intervals. */
+function peakOver(walls: readonly Wall[], u: Span, v: Span): Interval {
+  const inner: Rect = { u: [u[0].high, u[1].low], v: [v[0].high, v[1].low] };
+  const outer: Rect = { u: [u[0].low, u[1].high], v: [v[0].low, v[1].high] };
+  const same = [u, v].every(([from, to]) => from.low === from.high && to.low === to.high);
+  let [low, high] = [-Infinity, -Infinity];
+  for (const wall of walls) {
+    const over = peak(wall, outer);
+    low = Math.max(low, same ? over.low : peak(wall, inner).low);
+    high = Math.max(high, over.high);
+  }
+  return { low, high };
+}
+
+function leastSpareOf(stand: Stand, { askMm: ask }: Brief): Interval {
+  const { left, right, top, back } = stand.clearance;
+  return least(
+    minus(left, exactly(ask.left)),
+    minus(right, exactly(ask.right)),
+    minus(top, exactly(ask.top)),
+    minus(back, exactly(ask.back)),
+  );
+}
+
+function standsUpBy(brief: Brief, size: Sizes): Interval | null {
+  if (!brief.access) return null;
+  const tall = size.height + (brief.access.plinthSeparate ? 0 : brief.plinthMm);
+  const by = brief.access.clearHeightMm - Math.sqrt(tall * tall + size.depth * size.depth);
+  return { low: by - GRAIN, high: by + GRAIN };
+}
+
+function frameOf(
+  section: ReturnType<typeof sectionAtFaceLine>,
+  open: Opening,
+  blank: NonNullable<Question['frame']>,
+): Frame {
+  const centred = (from: Interval, size: Interval, own: number) => plus(from, times(0.5, minus(size, exactly(own))));
+  const left = blank.at ? exactly(blank.at.left) : centred(open.left, open.width, blank.width);
+  const bottom = blank.at ? exactly(blank.at.bottom) : centred(open.bottom, open.height, blank.height);
+  const right = plus(left, exactly(blank.width));
+  const top = plus(bottom, exactly(blank.height));
+  return {
+    left,
+    bottom,
+    stock: {
+      left: [minus(section.left.least, left), minus(section.left.most, left)],
+      right: [minus(right, section.right.most), minus(right, section.right.least)],
+      top: [minus(top, section.ceiling.most), minus(top, section.ceiling.least)],
+      bottom: [minus(section.floor.least, bottom), minus(section.floor.most, bottom)],
+    },
+  };
+}
+
+/** The carcass's bottom above the floor along the face line: least at the floor's high point there, most at its low. */
+function plinthOf(room: Room, stand: Stand): [Interval, Interval] {
+  const half = room.brief.openingMm.width / 2;
+  const line: Rect = { u: [-half, half], v: [0, 0] };
+  const { sheet } = room.floor;
+  return [minus(stand.bottom, greatest(sheet, 1, line)), plus(stand.bottom, greatest(sheet, -1, line))];
+}
+
+/** From the carcass's top to the lowest ceiling or trim over its front edge: left end, middle, right end. */
+function marginsOf(room: Room, stand: Stand): [Interval, Interval, Interval] {
+  const front = room.brief.carcassFrontMm;
+  const top = plus(stand.bottom, exactly(stand.size.height));
+  const at = (share: number) => {
+    const x = plus(stand.left, exactly(share * stand.size.width));
+    const rect: Rect = { u: [x.low, x.high], v: [front, front] };
+    const low = -Math.max(...room.ceilings.map((ceiling) => peak(ceiling, rect).high));
+    const high = -Math.max(...room.ceilings.map((ceiling) => trough(ceiling, rect)));
+    return minus({ low, high }, top);
+  };
+  return [at(0), at(0.5), at(1)];
+}
+
+function mouthWidthOf(room: Room, stand: Stand): Interval {
+  const mouth = exactly(room.brief.mouthMm);
+  const heights: Span = [stand.bottom, plus(stand.bottom, exactly(stand.size.height))];
+  const left = peakOver([room.left], [mouth, mouth], heights);
+  return minus(negated(peakOver([room.right], [mouth, mouth], heights)), left);
+}
+
+/**
+ * Is there an x where all four clearances are >= 0? Left and right bound x to what is between the walls. Over a stretch
+ * of x, top and back are free in columns: a column whose bound leaves `by` free at every place is good, a place
+ * where they certainly miss by `by` is bad. A run of good columns longer than the carcass proves yes; no gap between
+ * neighbouring bad places (or a wall) as wide as the carcass proves no.
+ */
+function goesIn(room: Room, stand: Stand, by: number): OracleKey['goesInBare'] {
+  const { left, right } = stand.tightest;
+  const { width } = stand.size;
+  if (right.high - left.low < width - 2 * by) return 'no';
+  if (Object.values(stand.clearance).every((side: Interval) => side.low >= by)) return 'yes';
+  if (longestGood(room, stand, by) > width + 2 * by) return 'yes';
+  return widestGap(room, stand, by) < width - 2 * by ? 'no' : 'undecided';
+}
+
+function longestGood(room: Room, stand: Stand, by: number): number {
+  const places = columns(room, stand.tightest.left.high, stand.tightest.right.low);
+  let longest = 0;
+  let from = places[0] ?? 0;
+  for (let i = 1; i < places.length; i++) {
+    const to = places[i]!;
+    if (overhead(room, stand, [places[i - 1]!, to]).low >= by) longest = Math.max(longest, to - from);
+    else from = to;
+  }
+  return longest;
+}
+
+function widestGap(room: Room, stand: Stand, by: number): number {
+  const places = columns(room, stand.tightest.left.low, stand.tightest.right.high);
+  let widest = 0;
+  let from = places[0] ?? 0;
+  for (const [i, place] of places.entries()) {
+    const bad = overhead(room, stand, [place, place]).high < -by;
+    if (bad || i === places.length - 1) {
+      widest = Math.max(widest, place - from);
+      from = place;
+    }
+  }
+  return widest;
+}
+
+/** What is free above and behind over a stretch of x, whichever is less. */
+function overhead(room: Room, stand: Stand, [from, to]: readonly [number, number]): Interval {
+  const x: Span = [exactly(from), exactly(to)];
+  const top = plus(stand.bottom, exactly(stand.size.height));
+  const above = negated(peakOver(room.ceilings, x, [exactly(room.brief.mouthMm), exactly(stand.backAt)]));
+  const behind = negated(peakOver([room.back], x, [stand.bottom, top]));
+  return least(minus(above, top), minus(behind, exactly(stand.backAt)));
+}
+
+/** The sample lines and band edges across x from one place to another, and both ends. */
+function columns(room: Room, from: number, to: number): number[] {
+  if (!(from < to)) return [];
+  const places = new Set([from, to]);
+  for (const wall of [...room.ceilings, room.back]) {
+    const [first, last] = reach(wall.sheet).u;
+    for (let x = first; x <= last; x += wall.sheet.step) if (x > from && x < to) places.add(x);
+    const edges = wall.bands.flatMap((band) => [
+      ...band.uMm,
+      ...(band.profile.along === 'u' ? band.profile.mm.map(([place]) => place) : []),
+    ]);
+    for (const x of edges) if (x > from && x < to) places.add(x);
+  }
+  return [...places].sort((a, b) => a - b);
+}
+
+function plus(a: Interval, b: Interval): Interval {
+  return { low: a.low + b.low, high: a.high + b.high };
+}
+
+function minus(a: Interval, b: Interval): Interval {
+  return { low: a.low - b.high, high: a.high - b.low };
+}
+
+function negated(a: Interval): Interval {
+  return { low: -a.high, high: -a.low };
+}
+
+function times(share: number, a: Interval): Interval {
+  return { low: share * a.low, high: share * a.high };
+}
+
+function least(...all: readonly Interval[]): Interval {
+  return { low: Math.min(...all.map((one) => one.low)), high: Math.min(...all.map((one) => one.high)) };
+}
