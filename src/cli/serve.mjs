@@ -9,7 +9,7 @@ const here = new URL('../../dist/', import.meta.url);
 const { values } = parseArgs({
   options: {
     dir: { type: 'string' },
-    port: { type: 'string', default: '4173' },
+    port: { type: 'string' },
     path: { type: 'string', default: '/' },
   },
 });
@@ -36,16 +36,21 @@ const server = createServer((request, response) => {
   createReadStream(file).pipe(response);
 });
 
+// A port that was not asked for by number may give way to the next when it is taken.
+const asked = values.port !== undefined;
+let port = Number(values.port ?? 4173);
+const last = asked ? port : port + 20;
+
 server.on('error', (error) => {
   const busy = 'code' in error && error.code === 'EADDRINUSE';
-  console.error(
-    busy ? `serve: port ${values.port} is taken; try --port ${Number(values.port) + 1}` : `serve: ${error.message}`,
-  );
+  if (busy && port < last) return void server.listen(++port, '127.0.0.1');
+  console.error(busy ? `serve: port ${port} is taken; try --port ${port + 1}` : `serve: ${error.message}`);
   process.exit(1);
 });
-server.listen(Number(values.port), '127.0.0.1', () => {
-  console.log(`Offtrue is at http://127.0.0.1:${values.port}${path}   (Ctrl+C stops it)`);
+server.on('listening', () => {
+  console.log(`Offtrue is at http://127.0.0.1:${port}${path}   (Ctrl+C stops it)`);
 });
+server.listen(port, '127.0.0.1');
 
 /** The file that a path names within the folder; null when there is none or it leads out of it. */
 function fileOf(name) {
