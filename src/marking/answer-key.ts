@@ -129,9 +129,9 @@ export function largest(nominal: FoundCarcass): Pick<AnswerKey, 'widestMm' | 'ta
   };
 }
 
-/** Rounds what is printed of a key to a ten-thousandth of a millimetre. */
+/** Rounds what is printed of a key to a ten-thousandth of a millimetre; never -0, which no file keeps. */
 export function shown(mm: number): number {
-  return Math.round(mm * 10_000) / 10_000;
+  return 0 + Math.round(mm * 10_000) / 10_000;
 }
 
 function carcassKey(site: Site, found: FoundCarcass): CarcassKey {
