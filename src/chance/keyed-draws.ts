@@ -89,7 +89,8 @@ export const bellToUnitDeviation = 3.4506;
  * @returns order[i] is where i goes; each order equally likely, up to the draws' own grain
  */
 export function shuffled(key: DrawKey, why: Purpose, count: number): readonly number[] {
-  const order = Array.from({ length: count }, (_, i) => i);
+  const order: number[] = [];
+  for (let i = 0; i < count; i++) order.push(i);
   for (let i = count - 1; i > 0; i--) {
     const j = pick(key, why, { index: i, count: i + 1 });
     const kept = order[i] as number;

@@ -4,8 +4,8 @@
  * The party wall runs on into the room; the breast's wall begins at its arris, at the mouth.
  */
 import { bell, bellToUnitDeviation, between, type DrawKey, pick, purpose } from '../chance/keyed-draws.ts';
-import { drawStructure, type PlacedDefect, type Structure, toGrain } from './alcove-structures.ts';
-import { extentsOf, type RecessSpec, type Side, type SurfaceSpec, type Trim } from './recess-spec.ts';
+import { drawStructure, type Structure, toGrain } from './alcove-structures.ts';
+import { type Defect, extentsOf, type RecessSpec, type Side, type SurfaceSpec, type Trim } from './recess-spec.ts';
 import type { Severity } from './severity.ts';
 
 const whySize = purpose('recess/alcove/size');
@@ -33,27 +33,27 @@ export function drawAlcove(from: { key: DrawKey; structure: Structure; severity:
   const openingMm = { width: tens(0, 760, 1480), height: tens(1, 2220, 2560), depth: tens(2, 330, 600) };
   const mouthMm = -tens(3, 20, 60);
   const breastSide = pick(key, whySize, { index: 4, count: 2 }) === 0 ? 'left' : 'right';
-  const base = { openingMm, mouthMm, breastSide } as const;
-  const placed = [
-    ...smallDefects(key, severity.scale, openingMm),
-    ...drawStructure(structure, { key, scale: severity.scale, openingMm, breast: breastSide }),
-  ];
+  const defects = smallDefects(key, severity.scale, openingMm);
+  const own = drawStructure(structure, { key, scale: severity.scale, openingMm, breast: breastSide });
+  for (const { side, defect } of own) defects[side].push(defect);
   return {
     format: 'offtrue-spec',
     version: 1,
     family: 'alcove',
     structure: structure.name,
     severity: severity.name,
-    ...base,
-    key: [...key],
+    openingMm,
+    mouthMm,
+    breastSide,
+    key: [key[0], key[1], key[2], key[3]],
     surfaces: {
-      left: surfaceOf('left', { placed, severity, key, index: 0 }),
-      right: surfaceOf('right', { placed, severity, key, index: 1 }),
-      back: surfaceOf('back', { placed, severity, key, index: 2 }),
-      floor: surfaceOf('floor', { placed, severity, key, index: 3 }),
-      ceiling: surfaceOf('ceiling', { placed, severity, key, index: 4 }),
+      left: surfaceOf(defects.left, { severity, key, index: 0 }),
+      right: surfaceOf(defects.right, { severity, key, index: 1 }),
+      back: surfaceOf(defects.back, { severity, key, index: 2 }),
+      floor: surfaceOf(defects.floor, { severity, key, index: 3 }),
+      ceiling: surfaceOf(defects.ceiling, { severity, key, index: 4 }),
     },
-    trims: drawTrims(key, base),
+    trims: drawTrims(key, { openingMm, mouthMm, breastSide }),
     reference: { kind: 'cornice-return', heightMm: openingMm.height - 90, wavesMm: drawWaves(key, severity.scale) },
   };
 }
@@ -70,47 +70,42 @@ export function trimSizes(spec: RecessSpec): TrimSizes {
   };
 }
 
-function surfaceOf(
-  side: Side,
-  from: { placed: readonly PlacedDefect[]; severity: Severity; key: DrawKey; index: number },
-): SurfaceSpec {
+function surfaceOf(defects: readonly Defect[], from: { severity: Severity; key: DrawKey; index: number }): SurfaceSpec {
   return {
     offsetMm: toGrain(spread(from.key, from.index, 1.2 * from.severity.scale)),
     wobbleMm: from.severity.wobbleMm,
-    defects: from.placed.filter((p) => p.side === side && p.defect.mm !== 0).map((p) => p.defect),
+    defects: defects.filter((d) => d.mm !== 0),
   };
 }
 
-function smallDefects(key: DrawKey, scale: number, opening: RecessSpec['openingMm']): readonly PlacedDefect[] {
+function smallDefects(key: DrawKey, scale: number, opening: RecessSpec['openingMm']): Record<Side, Defect[]> {
   const mm = (index: number, deviation: number) => toGrain(spread(key, 10 + index, deviation * scale));
   const crown = (index: number) => between(key, whySmall, { index: 60 + index, from: 0.25, to: 0.75 });
-  const walls = (['left', 'right'] as const).flatMap((side, i): PlacedDefect[] => [
-    { side, defect: { kind: 'lean', mm: mm(4 * i, 1.6) } },
-    { side, defect: { kind: 'taper', mm: mm(4 * i + 1, 1.2) } },
-    { side, defect: { kind: 'bow', mm: mm(4 * i + 2, 1.2), crownV: Math.round(opening.height * crown(i)) } },
-    { side, defect: { kind: 'wind', mm: mm(4 * i + 3, 1) } },
-  ]);
-  return [
-    ...walls,
-    { side: 'back', defect: { kind: 'lean', mm: mm(8, 1.6) } },
-    { side: 'back', defect: { kind: 'skew', mm: mm(9, 1.6) } },
-    {
-      side: 'back',
-      defect: {
-        kind: 'bow',
-        mm: mm(10, 1.4),
-        crownU: 0 + Math.round(opening.width * (crown(2) - 0.5)),
-        crownV: Math.round(opening.height * crown(3)),
-      },
-    },
-    { side: 'floor', defect: { kind: 'fall', mm: mm(11, 1.6), towards: 'right' } },
-    { side: 'floor', defect: { kind: 'fall', mm: mm(12, 0.8), towards: 'back' } },
-    { side: 'ceiling', defect: { kind: 'fall', mm: mm(13, 1.8), towards: 'right' } },
-    {
-      side: 'ceiling',
-      defect: { kind: 'bow', mm: mm(14, 1.2), crownU: 0 + Math.round(opening.width * (crown(4) - 0.5)) },
-    },
+  const acrossAt = (index: number) => 0 + Math.round(opening.width * (crown(index) - 0.5));
+  const upAt = (index: number) => Math.round(opening.height * crown(index));
+  const wall = (i: number): Defect[] => [
+    { kind: 'lean', mm: mm(4 * i, 1.6) },
+    { kind: 'taper', mm: mm(4 * i + 1, 1.2) },
+    { kind: 'bow', mm: mm(4 * i + 2, 1.2), crownV: upAt(i) },
+    { kind: 'wind', mm: mm(4 * i + 3, 1) },
   ];
+  return {
+    left: wall(0),
+    right: wall(1),
+    back: [
+      { kind: 'lean', mm: mm(8, 1.6) },
+      { kind: 'skew', mm: mm(9, 1.6) },
+      { kind: 'bow', mm: mm(10, 1.4), crownU: acrossAt(2), crownV: upAt(3) },
+    ],
+    floor: [
+      { kind: 'fall', mm: mm(11, 1.6), towards: 'right' },
+      { kind: 'fall', mm: mm(12, 0.8), towards: 'back' },
+    ],
+    ceiling: [
+      { kind: 'fall', mm: mm(13, 1.8), towards: 'right' },
+      { kind: 'bow', mm: mm(14, 1.2), crownU: acrossAt(4) },
+    ],
+  };
 }
 
 /** A bell-shaped size with a given standard deviation, never past 3.45 of it. */
@@ -187,7 +182,8 @@ function cornices(key: DrawKey, base: Pick<RecessSpec, 'openingMm' | 'mouthMm' |
 /** Waves of the cornice return, with mean and slope taken out: the line without them is y = 0. Never -0, which no file keeps. */
 function drawWaves(key: DrawKey, scale: number): number[] {
   const count = 7;
-  const raw = Array.from({ length: count }, (_, i) => bell(key, whyWaves, i) * 1.6 * scale);
+  const raw: number[] = [];
+  for (let i = 0; i < count; i++) raw.push(bell(key, whyWaves, i) * 1.6 * scale);
   const middle = (count - 1) / 2;
   let mean = 0;
   let slope = 0;
