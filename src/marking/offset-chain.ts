@@ -154,13 +154,15 @@ function allTerms(survey: Survey, offsets: readonly BookedOffset[], base: string
 /** The steps from a place's datum to the base, by how they are known. */
 function stepsOf(survey: Survey, p: ReadPlace, base: string | null) {
   if (base === null || base === p.datum) return { true: 0, seen: 0, written: 0, booked: 0 };
-  const truly = broughtOver(p.side, trueStep(survey, p, base));
+  const step = trueStep(survey, p, base);
+  const truly = broughtOver(p.side, step);
   const carried = carriedStep(survey, p.datum, base);
   if (!carried) return { true: truly, seen: truly, written: truly, booked: 0 };
   const written = broughtOver(p.side, carried.stepMm);
   const said = survey.carries.find((c) => c.n === carried.n)?.said;
   const reading = survey.readings.find((r) => r.n === said?.reading);
-  const sign = carried.stepMm < 0 ? -1 : 1;
+  // A rule gives a step's length, its way is plain to see: a way that is written wrong is a booking.
+  const sign = step < 0 ? -1 : 1;
   // A step that was never read was not seen wrong: what is written of it is a booking.
   const seen = reading ? broughtOver(p.side, sign * middleSeen(reading)) : truly;
   return { true: truly, seen, written, booked: written };
