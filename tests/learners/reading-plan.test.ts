@@ -26,6 +26,17 @@ describe('even steps', () => {
 describe('the careful plan of 30 briefs, seed "plans"', () => {
   const d = carefulDensity;
 
+  it('is seven heights by three depths a side, five by three on the back, five by three on floor and ceiling', () => {
+    expect(d).toEqual({
+      wallHeights: 7,
+      wallDepths: 3,
+      backHeights: 5,
+      backWidths: 3,
+      flatWidths: 5,
+      flatDepths: 3,
+    });
+  });
+
   it('is as dense as it says on each side, and leaves out a depth that is made as it stands', () => {
     for (const { brief } of exercises) {
       const plan = planReadings(brief, d);
