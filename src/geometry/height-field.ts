@@ -8,7 +8,7 @@
  * units of 1/36864 mm (36 x 1024), and so is the difference of two of them.
  */
 
-import { type PatchBounds, patchBounds, type SlopeBounds, slopeBounds } from './patch-bounds.ts';
+import { type Block, isWithin, type PatchBounds, patchBounds, type SlopeBounds, slopeBounds } from './patch-bounds.ts';
 
 export const knotStepMm = 128;
 export const unitsPerMm = 1024;
@@ -196,11 +196,20 @@ export function jetInto(field: HeightField, s: number, r: number, out: Float64Ar
   out[2] = (-q1 * q1 * row0 + q * (3 * q - 4) * row1 - q1 * (3 * q1 - 4) * row2 + q * q * row3) / slopeScale;
 }
 
-/** The kernel's bounds of a field, worked out once. */
-export function patchesOf(field: HeightField): PatchBounds {
-  const { kept } = field;
-  if (kept.patches === null) kept.patches = patchBounds(field.control, field.countU, field.countV);
+/**
+ * The kernel's bounds of a block of patches: of the first that is asked for alone, and as soon as another is, of all. Often only
+ * one is: the part of a wall that counts, without the reach round it.
+ */
+export function patchesOf(field: HeightField, block: Block = allOf(field)): PatchBounds {
+  const { kept, control } = field;
+  if (kept.patches !== null && isWithin(block, kept.patches.block)) return kept.patches;
+  const { i0, i1, j0, j1 } = kept.patches === null ? block : allOf(field);
+  kept.patches = patchBounds(control, field, { i0, i1, j0, j1 });
   return kept.patches;
+}
+
+function allOf(field: HeightField): Block {
+  return { i0: 0, i1: field.countU - 4, j0: 0, j1: field.countV - 4 };
 }
 
 /** The largest slopes that the control values allow, worked out once: plain ratios, >= 0. */

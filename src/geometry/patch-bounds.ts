@@ -9,11 +9,21 @@
  * @source a Bezier surface lies in the hull of its coefficients: any textbook on splines; the bound is proved by test
  */
 
+/** A closed block of patches, counted along u (i) and v (j). */
+export interface Block {
+  readonly i0: number;
+  readonly i1: number;
+  readonly j0: number;
+  readonly j1: number;
+}
+
 export interface PatchBounds {
   /** Surface at the knots, (countU - 2) x (countV - 2), one row a v. */
   readonly knots: Int32Array;
   /** An upper bound of each patch, (countU - 3) x (countV - 3), one row a v. */
   readonly hulls: Int32Array;
+  /** The patches that are worked out, with the knots at their corners; all others read 0. */
+  readonly block: Block;
 }
 
 export interface SlopeBounds {
@@ -23,16 +33,27 @@ export interface SlopeBounds {
   readonly perV: number;
 }
 
-/** Knot values and hull bounds; |control| < 2^24, see height-field.ts. */
-export function patchBounds(control: Int32Array, countU: number, countV: number): PatchBounds {
+/** Knot values and hull bounds of a block of patches; |control| < 2^24, see height-field.ts. */
+export function patchBounds(
+  control: Int32Array,
+  counts: { readonly countU: number; readonly countV: number },
+  block: Block,
+): PatchBounds {
+  const { countU, countV } = counts;
   const knotCount = (countU - 2) * (countV - 2);
   // One buffer for both: to get the memory is a fifth of the work.
   const memory = new ArrayBuffer(4 * (knotCount + (countU - 3) * (countV - 3)));
   const knots = new Int32Array(memory, 0, knotCount);
   const hulls = new Int32Array(memory, 4 * knotCount);
-  boundFirstKnots(control, countU, knots);
-  for (let i = 0; i < countU - 3; i++) boundColumn(control, countU, { knots, hulls }, i);
-  return { knots, hulls };
+  const bounds = { knots, hulls, block };
+  boundFirstKnots(control, countU, bounds);
+  for (let i = block.i0; i <= block.i1; i++) boundColumn(control, countU, bounds, i);
+  return bounds;
+}
+
+/** Whether a block lies in another. */
+export function isWithin(block: Block, other: Block): boolean {
+  return block.i0 >= other.i0 && block.i1 <= other.i1 && block.j0 >= other.j0 && block.j1 <= other.j1;
 }
 
 /** The derivative of a B-spline is one of first differences, so it never exceeds the largest of them. */
@@ -60,12 +81,14 @@ export function slopeBounds(control: Int32Array, countU: number): SlopeBounds {
 /** 128 mm in 1/1024 mm. */
 const slopeUnit = 131_072;
 
-/** The knots at the border with the smallest u; all others come with the column of patches before them. */
-function boundFirstKnots(control: Int32Array, countU: number, knots: Int32Array): void {
+/** The block's knots with the smallest u; all others come with the column of patches before them. */
+function boundFirstKnots(control: Int32Array, countU: number, to: PatchBounds): void {
+  const { knots, block } = to;
   const width = countU - 2;
-  for (let k = 0, o = 0; k < knots.length; k += width, o += countU) {
-    const below = knotOf(control, o);
-    knots[k] = below + 4 * knotOf(control, o + countU) + knotOf(control, o + 2 * countU);
+  for (let j = block.j0; j <= block.j1 + 1; j++) {
+    const o = j * countU + block.i0;
+    knots[j * width + block.i0] =
+      knotOf(control, o) + 4 * knotOf(control, o + countU) + knotOf(control, o + 2 * countU);
   }
 }
 
@@ -75,23 +98,28 @@ function knotOf(control: Int32Array, o: number): number {
 
 /** The patches of span i along u, and the knots at its far end, going up v with the last rows' numbers at hand. */
 function boundColumn(control: Int32Array, countU: number, to: PatchBounds, i: number): void {
-  const { knots, hulls } = to;
+  const { knots, hulls, block } = to;
   const width = countU - 3;
+  const { j0 } = block;
   let k0 = 0;
   let k1 = 0;
   let m0 = 0;
   let m1 = 0;
   let m2 = 0;
-  let knot = i + 1 - 2 * (width + 1);
-  let hull = i - 3 * width;
-  for (let o = i; o < control.length; o += countU, knot += width + 1, hull += width) {
+  const start = j0 * countU + i;
+  const firstKnot = start + 2 * countU;
+  const firstHull = start + 3 * countU;
+  const end = (block.j1 + 3) * countU + i;
+  let knot = i + 1 + (j0 - 2) * (width + 1);
+  let hull = i + (j0 - 3) * width;
+  for (let o = start; o <= end; o += countU, knot += width + 1, hull += width) {
     const p1 = control[o + 1]!;
     const p2 = control[o + 2]!;
     const b0 = (control[o]! + 4 * p1 + p2) | 0;
     const b3 = (p1 + 4 * p2 + control[o + 3]!) | 0;
     const m3 = larger(larger(b0, b3), (2 * (p1 + p2 + larger(p1, p2))) | 0);
-    if (knot >= 0) knots[knot] = k0 + 4 * k1 + b3;
-    if (hull >= 0) {
+    if (o >= firstKnot) knots[knot] = k0 + 4 * k1 + b3;
+    if (o >= firstHull) {
       const c0 = (m0 + 4 * m1 + m2) | 0;
       const c3 = (m1 + 4 * m2 + m3) | 0;
       hulls[hull] = larger(larger(c0, c3), (2 * (m1 + m2 + larger(m1, m2))) | 0);

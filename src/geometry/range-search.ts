@@ -131,7 +131,7 @@ function scanKnots(field: HeightField, rect: Rect, plus: Linear | null): void {
 }
 
 function takeHighestKnot(field: HeightField, among: Span): void {
-  const { knots } = patchesOf(field);
+  const { knots } = patchesOf(field, span);
   const width = field.countU - 2;
   let highest = -farWhole;
   let at = 0;
@@ -148,7 +148,7 @@ function takeHighestKnot(field: HeightField, among: Span): void {
 }
 
 function takeHighestKnotPlus(field: HeightField, plus: Linear, among: Span): void {
-  const { knots } = patchesOf(field);
+  const { knots } = patchesOf(field, span);
   const width = field.countU - 2;
   const perU = plus.perU * knotStepMm * finePerMm;
   let highest = found.best;
@@ -186,7 +186,7 @@ function takeMiddle(field: HeightField, rect: Rect, plus: Linear | null): void {
 
 /** Puts every patch whose bound lies above the best value on the heap, unopened. Bounds are whole numbers here. */
 function scanPatches(field: HeightField, slack: number): void {
-  const { hulls } = patchesOf(field);
+  const { hulls } = patchesOf(field, span);
   const width = field.countU - 3;
   const enough = Math.min(Math.floor(found.best + slack), farWhole) | 0;
   let passed = -farWhole;
@@ -204,7 +204,7 @@ function scanPatches(field: HeightField, slack: number): void {
 /** The same with a linear function added. */
 function scanPatchesPlus(field: HeightField, rect: Rect, how: { plus: Linear; slack: number }): void {
   const { plus, slack } = how;
-  const { hulls } = patchesOf(field);
+  const { hulls } = patchesOf(field, span);
   const width = field.countU - 3;
   const enough = found.best + slack;
   let passed = highestPassed;

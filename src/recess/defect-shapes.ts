@@ -19,7 +19,7 @@
  * @source C. de Boor's quasi-interpolant of the uniform cubic B-spline (from memory; proved by a test on cubics)
  */
 
-import { bells, type DrawKey, type Purpose, purpose } from '../chance/keyed-draws.ts';
+import { bells, type Purpose, purpose } from '../chance/keyed-draws.ts';
 import { type HeightField, heightField, knotStepMm, unitsPerMm } from '../geometry/height-field.ts';
 import { type Defect, extentsOf, type RecessSpec, type Side, sides } from './recess-spec.ts';
 
@@ -54,12 +54,6 @@ interface Lattice {
 /** Controls along one axis. */
 type Shape = readonly number[];
 
-/** Memory that one side after the other makes use of. */
-interface Scratch {
-  readonly sum: Float64Array;
-  readonly rough: Float64Array;
-}
-
 /**
  * Builds the hidden fields of all sides.
  *
@@ -68,14 +62,18 @@ interface Scratch {
  */
 export function buildFields(spec: RecessSpec): Readonly<Record<Side, HeightField>> {
   const { x, y, z } = axesOfRecess(spec);
-  const largest = Math.max(x.count, y.count) * Math.max(y.count, z.count);
-  const scratch = { sum: new Float64Array(largest), rough: new Float64Array(largest) };
+  const wall = y.count * z.count;
+  const back = x.count * z.count;
+  const flat = x.count * y.count;
+  // One buffer for all: to get memory costs as much as to fill it.
+  const memory = new ArrayBuffer(4 * (2 * wall + back + 2 * flat));
+  const controls = (from: number, count: number) => new Int32Array(memory, 4 * from, count);
   return {
-    left: buildField(spec, { side: 'left', u: y, v: z }, scratch),
-    right: buildField(spec, { side: 'right', u: y, v: z }, scratch),
-    back: buildField(spec, { side: 'back', u: x, v: z }, scratch),
-    floor: buildField(spec, { side: 'floor', u: x, v: y }, scratch),
-    ceiling: buildField(spec, { side: 'ceiling', u: x, v: y }, scratch),
+    left: buildField(spec, { side: 'left', u: y, v: z }, controls(0, wall)),
+    right: buildField(spec, { side: 'right', u: y, v: z }, controls(wall, wall)),
+    back: buildField(spec, { side: 'back', u: x, v: z }, controls(2 * wall, back)),
+    floor: buildField(spec, { side: 'floor', u: x, v: y }, controls(2 * wall + back, flat)),
+    ceiling: buildField(spec, { side: 'ceiling', u: x, v: y }, controls(2 * wall + back + flat, flat)),
   };
 }
 
@@ -133,33 +131,28 @@ interface SideAxes {
   readonly v: Axis;
 }
 
-function buildField(spec: RecessSpec, on: SideAxes, scratch: Scratch): HeightField {
+// Sums and wobbles of the side in hand, mm: kept from room to room, for memory costs more than what is done in it.
+let sum = new Float64Array(512);
+let rough = new Float64Array(512);
+
+function buildField(spec: RecessSpec, on: SideAxes, control: Int32Array): HeightField {
   const { side, u, v } = on;
-  const surface = spec.surfaces[side];
-  const count = u.count * v.count;
-  const sum = scratch.sum.fill(nominalObstruction(spec, side) + surface.offsetMm, 0, count);
-  for (const d of surface.defects) addDefect(sum, on, d);
-  return heightField({
-    u0: u.start,
-    v0: v.start,
-    countU: u.count,
-    countV: v.count,
-    control: roughened(sum, { scratch, count, wobbleMm: surface.wobbleMm, key: spec.key, why: wobble[side] }),
-  });
+  const { offsetMm, defects, wobbleMm } = spec.surfaces[side];
+  const count = control.length;
+  if (sum.length < count) [sum, rough] = [new Float64Array(count), new Float64Array(count)];
+  sum.fill(nominalObstruction(spec, side) + offsetMm, 0, count);
+  for (const d of defects) addDefect(on, d);
+  bells(spec.key, wobble[side], { into: rough, count });
+  takeUnits(control, wobbleMm);
+  return heightField({ u0: u.start, v0: v.start, countU: u.count, countV: v.count, control });
 }
 
-/** Adds the wobble and rounds to whole units. */
-function roughened(
-  sum: Float64Array,
-  from: { scratch: Scratch; count: number; wobbleMm: number; key: DrawKey; why: Purpose },
-): Int32Array {
-  const { count, wobbleMm } = from;
-  const { rough } = from.scratch;
-  const control = new Int32Array(count);
-  bells(from.key, from.why, { into: rough, count });
-  for (let k = 0; k < count; k++)
-    control[k] = rounded(((sum[k] as number) + wobbleMm * (rough[k] as number)) * unitsPerMm);
-  return control;
+/** Adds the wobble to the sums and rounds them to whole units. */
+function takeUnits(control: Int32Array, wobbleMm: number): void {
+  const smooth = sum;
+  const bumps = rough;
+  for (let k = 0; k < control.length; k++)
+    control[k] = rounded(((smooth[k] as number) + wobbleMm * (bumps[k] as number)) * unitsPerMm);
 }
 
 /** As Math.round does, but that one branches on the fraction, which cannot be foreseen here: four times the cost. */
@@ -167,7 +160,7 @@ function rounded(x: number): number {
   return Math.floor(x + 0.5);
 }
 
-function addDefect(sum: Float64Array, on: SideAxes, d: Defect): void {
+function addDefect(on: SideAxes, d: Defect): void {
   const [u, v] = shapeOf(on, d);
   addProduct(sum, d.kind === 'fall' ? fallSign(on.side, d.towards) * d.mm : d.mm, { u, v });
 }

@@ -162,6 +162,27 @@ describe(`patch bounds (seed ${seed})`, () => {
     );
   });
 
+  it('of a block are those of the whole field, whatever was asked before', () => {
+    const places = fc.tuple(fc.nat(9), fc.nat(9), fc.nat(9), fc.nat(9));
+    fc.assert(
+      fc.property(fields(), fc.array(places, { minLength: 1, maxLength: 3 }), (field, asked) => {
+        const whole = patchesOf({ ...field, kept: { patches: null, slopes: null, negated: null } });
+        const [spansU, spansV] = [field.countU - 3, field.countV - 3];
+        for (const [a, b, c, d] of asked) {
+          const [i0, i1] = [Math.min(a % spansU, b % spansU), Math.max(a % spansU, b % spansU)];
+          const [j0, j1] = [Math.min(c % spansV, d % spansV), Math.max(c % spansV, d % spansV)];
+          const part = patchesOf(field, { i0, i1, j0, j1 });
+          for (let j = j0; j <= j1; j++)
+            for (let k = j * spansU + i0; k <= j * spansU + i1; k++) expect(part.hulls[k]).toBe(whole.hulls[k]);
+          for (let j = j0; j <= j1 + 1; j++)
+            for (let k = j * (spansU + 1) + i0; k <= j * (spansU + 1) + i1 + 1; k++)
+              expect(part.knots[k]).toBe(whole.knots[k]);
+        }
+      }),
+      { seed, numRuns: 60 },
+    );
+  });
+
   it('turning a field upside down twice gives it back', () => {
     const field = fieldOf({ countU: 5, countV: 5 }, (u, v) => (u * v) / 4096);
     expect(negatedOf(negatedOf(field)).control).toEqual(field.control);

@@ -83,6 +83,24 @@ describe(`range of a field over a rectangle (seed ${seed})`, () => {
     );
   });
 
+  it('is the same to the last bit whatever was asked before', () => {
+    fc.assert(
+      fc.property(
+        fieldWith((field) => fc.array(rectsIn(field), { minLength: 2, maxLength: 4 })),
+        ([field, rects]) => {
+          for (const rect of rects)
+            expect(rangeMax(field, rect)).toEqual(
+              rangeMax(
+                withControl(field, (c) => c),
+                rect,
+              ),
+            );
+        },
+      ),
+      { seed, numRuns: 200 },
+    );
+  });
+
   it('never grows when the rectangle shrinks', () => {
     fc.assert(
       fc.property(
