@@ -4,7 +4,7 @@
  * Widths stand left and right of S, one line a height and depth; heights up and down from L and depths back from F stand
  * in bands of columns.
  */
-import { datumParts, type SurfacePlace } from '../survey/act.ts';
+import { datumParts, type SurfacePlace, saidKey } from '../survey/act.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
 import type { Booking } from '../survey/survey.ts';
 
@@ -80,7 +80,7 @@ function slotsOf(
   const found = new Map<string, { place: SurfacePlace; bookings: Booking[] }>();
   const add = (place: SurfacePlace, booking: Booking | null) => {
     if (!surfacesOf[sheet].includes(place.surface)) return;
-    const key = JSON.stringify(place);
+    const key = saidKey(place);
     const slot = found.get(key) ?? { place, bookings: [] };
     if (booking) slot.bookings.push(booking);
     found.set(key, slot);
@@ -88,7 +88,7 @@ function slotsOf(
   for (const b of view.bookings) if (b.said.what === 'offset' && 'surface' in b.said.place) add(b.said.place, b);
   for (const place of hand.planned) add(place, null);
   if (hand.now) add(hand.now, null);
-  const nowKey = JSON.stringify(hand.now);
+  const nowKey = hand.now ? saidKey(hand.now) : '';
   return [...found.entries()].map(([key, slot]) => ({ ...slot, now: key === nowKey }));
 }
 

@@ -22,7 +22,7 @@ export interface PatchBounds {
   readonly knots: Int32Array;
   /** An upper bound of each patch, (countU - 3) x (countV - 3), one row a v. */
   readonly hulls: Int32Array;
-  /** The patches that are worked out, with the knots at their corners; all others read 0. */
+  /** The patches that are worked out, with the knots at their corners; no others are to be read. */
   readonly block: Block;
 }
 

@@ -3,7 +3,7 @@
  */
 import type { Plane } from '../geometry/plane.ts';
 import type { Side } from '../recess/recess-spec.ts';
-import { datumParts } from '../survey/act.ts';
+import { datumParts, saidKey } from '../survey/act.ts';
 import {
   type BookedOffset,
   baseDatum,
@@ -140,7 +140,7 @@ function offsetFrom(r: Reading): number {
 
 function samePlaceAs(survey: Survey, r: Reading, o: BookedOffset): boolean {
   if (!r.place || !('surface' in r.said) || !('surface' in o.said.place)) return false;
-  if (JSON.stringify(r.said) === JSON.stringify(o.said.place)) return true;
+  if (saidKey(r.said) === saidKey(o.said.place)) return true;
   return samePlace(handPlace(survey, r.said), o.at, placeWithinMm);
 }
 

@@ -147,3 +147,10 @@ export function datumParts(name: string): { readonly kind: DatumKind; readonly s
 export function datumName(kind: DatumKind, setUp: number): string {
   return setUp === 1 ? kind : `${kind}${setUp}`;
 }
+
+/** Gives a key for a place as it was said: two places that are said alike have one key, whatever the order of fields. */
+export function saidKey(place: PlaceSaid): string {
+  if ('mark' in place) return `mark ${place.mark}`;
+  const { surface, xMm, yMm, zMm, along } = place;
+  return [surface, xMm ?? '', yMm ?? '', zMm ?? '', along ?? ''].join('/');
+}

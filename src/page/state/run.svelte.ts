@@ -2,7 +2,7 @@
  * A run: datum, side and places are named once, then the loupe steps through them; each place is an act of its own.
  */
 import type { Side } from '../../recess/recess-spec.ts';
-import type { SurfacePlace } from '../../survey/act.ts';
+import { type SurfacePlace, saidKey } from '../../survey/act.ts';
 import { isThrown, type LearnerView, type SeenReading } from '../../survey/learner-view.ts';
 import { refusalCodes } from '../../survey/outcome.ts';
 import type { Session } from './session.svelte.ts';
@@ -131,7 +131,7 @@ export class Run {
       this.held = this.#session.view.readings.find((r) => r.n === entry.n) ?? null;
       return true;
     }
-    this.#passedBy.add(JSON.stringify(this.current));
+    this.#passedBy.add(saidKey(this.current));
     const by = entry.outcome.error.by;
     this.refusal = `${refusalCodes[entry.outcome.error.code]}${by ? `: ${by}` : ''}`;
     this.#session.say(`${this.where}: ${this.refusal}.`);
@@ -152,7 +152,7 @@ export class Run {
 
   /** Holds the rule at the next place without a figure; none is left, nothing is held. */
   async holdNext(): Promise<void> {
-    const open = this.places.filter((p) => !this.isBooked(p.place) && !this.#passedBy.has(JSON.stringify(p.place)));
+    const open = this.places.filter((p) => !this.isBooked(p.place) && !this.#passedBy.has(saidKey(p.place)));
     const here = this.row * this.columns.length + this.column;
     const after = open.find((p) => p.row * this.columns.length + p.column >= here) ?? open[0];
     if (!after) {
@@ -184,10 +184,8 @@ export class Run {
 
 /** Gives the live figure at a place; null when there is none. */
 export function bookedAt(view: LearnerView, place: SurfacePlace): { n: number; valueMm: number } | null {
-  const key = JSON.stringify(place);
-  const found = view.bookings.filter(
-    (b) => !b.struck && b.said.what === 'offset' && JSON.stringify(b.said.place) === key,
-  );
+  const key = saidKey(place);
+  const found = view.bookings.filter((b) => !b.struck && b.said.what === 'offset' && saidKey(b.said.place) === key);
   const last = found.at(-1);
   return last ? { n: last.n, valueMm: last.said.valueMm } : null;
 }
