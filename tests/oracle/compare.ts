@@ -130,15 +130,24 @@ function compare(notes: Notes, room: Room, key: KeyReader, asked: Asked): void {
   const oracle = keyOf(room, question);
   if (question.carcass) compareCarcass(notes, room, key, oracle);
   for (const size of ['widest', 'tallest', 'deepest'] as const) compareHanging(notes, key, `${size}Mm`, oracle[size]);
-  const { opening, plinth, margins } = oracle;
-  compareNumber(notes, key, 'opening.widthMm', opening.width);
-  compareNumber(notes, key, 'opening.heightMm', opening.height);
-  compareNumber(notes, key, 'opening.leftMm', opening.left);
-  compareNumber(notes, key, 'opening.bottomMm', opening.bottom);
+  const { plinth, margins } = oracle;
+  compareOpening(notes, key, oracle.opening);
   if (oracle.frame) compareFrame(notes, key, oracle.frame);
   compareList(notes, key, 'plinthMm', plinth);
   compareList(notes, key, 'marginsMm', margins);
   compareNumber(notes, key, 'mouthWidthMm', oracle.mouthWidth);
+}
+
+/** There is none where trims leave nothing of a side; then, and only then, may the key say null. */
+function compareOpening(notes: Notes, key: KeyReader, opening: OracleKey['opening']): void {
+  const paths = { 'opening.widthMm': opening.width, 'opening.heightMm': opening.height };
+  if (key.has('opening')) {
+    for (const [path, interval] of Object.entries(paths)) compareNumber(notes, key, path, interval);
+    compareNumber(notes, key, 'opening.leftMm', opening.left);
+    compareNumber(notes, key, 'opening.bottomMm', opening.bottom);
+  } else if (Object.values(paths).every(({ low, high }) => Number.isFinite(high - low))) {
+    notes.against.push(`opening: the key says null, the samples say ${spoken(opening.width)} wide`);
+  } else notes.undecided.push('opening: null or not');
 }
 
 function questionOf(notes: Notes, key: KeyReader, asked: Asked): Question {
@@ -156,7 +165,7 @@ function questionOf(notes: Notes, key: KeyReader, asked: Asked): Question {
     }
   };
   put('carcass', carcass && [carcass.width, carcass.height, carcass.depth], asked.carcassMm);
-  put('frame', frame && [frame.width, frame.height], asked.frameMm);
+  if (key.has('opening')) put('frame', frame && [frame.width, frame.height], asked.frameMm);
   const at = asked.frameAtMm ? { left: asked.frameAtMm[0], bottom: asked.frameAtMm[1] } : null;
   const sized = [...Object.values(carcass ?? {}), ...Object.values(frame ?? {})].every((size) => size > 0);
   if (!sized) throw new MalformedKey('a carcass and a blank have sizes > 0');

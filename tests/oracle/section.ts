@@ -11,7 +11,7 @@
  * their slopes. Moving the end of a stretch by CORNER moves an extreme by at most CORNER times the slope, which is added.
  *
  * *Single places.* Where a trim ends at a corner or at the next trim, to within `TOUCH`, only a point would remain, or
- * nothing: the interval then allows both.
+ * nothing: the interval then allows both. Where nothing certainly remains of a side it is unbounded.
  */
 
 import { greatest, heightAt, type Interval, type Sheet, steepest } from './sheet.ts';
@@ -35,6 +35,7 @@ export type Sides = {
 };
 
 const CORNER = 1e-8;
+const ANYTHING: Interval = { low: -Infinity, high: Infinity };
 const TOUCH = 1e-6;
 
 /** Halving a stretch to find which ceiling is the lowest stops here. */
@@ -109,6 +110,7 @@ function extremes(walls: readonly Wall[], along: 'u' | 'v', from: number, to: nu
   };
   for (let i = 1; i < places.length; i++) if (places[i]! > places[i - 1]!) visit(places[i - 1]!, places[i]!);
   for (const place of places) visit(place, place);
+  if (sofar.mostHigh === -Infinity) return { least: ANYTHING, most: ANYTHING };
   return {
     least: { low: sofar.leastLow - CORNER, high: sofar.leastHigh + CORNER },
     most: { low: sofar.mostLow - CORNER, high: sofar.mostHigh + CORNER },
