@@ -4,8 +4,13 @@
  * Units are px of the loupe's own box, origin at its top left, y down.
  */
 
-/** How large a millimetre is in the loupe, px. */
-export const pxPerMm = 20;
+/**
+ * How large a millimetre is in the loupe, px: in the round one small enough that a whole ten, its number uncut, is
+ * always in sight.
+ */
+export function pxPerMm(box: LoupeBox): number {
+  return box.width < 300 ? 13 : 20;
+}
 
 export interface LoupeBox {
   readonly width: number;
@@ -36,8 +41,9 @@ export interface LoupeLayout {
 export function layoutLoupe(reading: { n: number; edgesMm: readonly [number, number] }, box: LoupeBox): LoupeLayout {
   const [low, high] = reading.edgesMm;
   const centre = Math.round((low + high) / 2) + offCentre(reading.n);
-  const half = box.width / 2 / pxPerMm;
-  const at = (mm: number) => box.width / 2 + (mm - centre) * pxPerMm;
+  const scale = pxPerMm(box);
+  const half = box.width / 2 / scale;
+  const at = (mm: number) => box.width / 2 + (mm - centre) * scale;
   const graduations: Graduation[] = [];
   for (let mm = Math.ceil(centre - half); mm <= centre + half; mm++) graduations.push(graduation(mm, at(mm)));
   return { faceY: Math.round(box.height / 3), graduations, edges: [at(low), at(high)] };

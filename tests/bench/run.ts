@@ -12,6 +12,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { build } from 'vite';
 import type { Figure } from './geometry.ts';
+import { pageFigures } from './page.ts';
 import type { subjects as measure } from './subjects.ts';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
@@ -25,11 +26,13 @@ async function main(args: readonly string[]): Promise<number> {
   const all: Figure[] = [];
   try {
     const subjects = await built();
-    for await (const { name, figures } of subjects(at('src/cli/offtrue.mjs'))) {
+    const tell = (name: string, figures: readonly Figure[]) => {
       console.log(`\n${name}`);
       for (const figure of figures) console.log(line(figure));
       all.push(...figures);
-    }
+    };
+    for await (const { name, figures } of subjects(at('src/cli/offtrue.mjs'))) tell(name, figures);
+    tell('the page', await pageFigures());
   } catch (error) {
     console.error(error instanceof Error ? error.message : String(error));
     return 2;

@@ -11,7 +11,7 @@ test('one press opens an alcove, the rule is held, and the first thing to do is 
   await expect(box).toBeVisible();
   await expect(box).toBeFocused();
   await page.keyboard.press('Enter');
-  await expect(page.getByRole('status', { name: 'Messages' })).toContainText('Booked');
+  await expect(page.getByRole('status', { name: 'Messages' })).toContainText('booked');
   expect(errors).toEqual([]);
   const own = new URL(page.url()).origin;
   expect(asked.filter((url) => new URL(url).origin !== own && !url.startsWith('blob:'))).toEqual([]);

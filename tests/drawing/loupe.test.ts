@@ -7,17 +7,20 @@ test('graduations stand a millimetre apart, the edges where they were seen', () 
   const { graduations, edges } = layoutLoupe({ n: 12, edgesMm: [591.7, 593.5] }, box);
   const decade = graduations.find((g) => g.number === '590');
   if (!decade) throw new Error('no decade in sight');
-  expect(edges[0]).toBeCloseTo(decade.x + 1.7 * pxPerMm, 9);
-  expect(edges[1]).toBeCloseTo(decade.x + 3.5 * pxPerMm, 9);
+  expect(edges[0]).toBeCloseTo(decade.x + 1.7 * pxPerMm(box), 9);
+  expect(edges[1]).toBeCloseTo(decade.x + 3.5 * pxPerMm(box), 9);
   for (const [i, g] of graduations.entries())
-    if (i > 0) expect(g.x - (graduations[i - 1]?.x ?? 0)).toBeCloseTo(pxPerMm, 9);
+    if (i > 0) expect(g.x - (graduations[i - 1]?.x ?? 0)).toBeCloseTo(pxPerMm(box), 9);
 });
 
-test('a number can always be read, and both edges are in sight', () => {
+test('a whole ten is always in sight, its number within the circle, and both edges', () => {
   for (let n = 1; n < 60; n++)
     for (const low of [0.4, 99.9, 594.2, 996.1, 1500.5]) {
-      const { graduations, edges } = layoutLoupe({ n, edgesMm: [low, low + 2.2] }, box);
-      expect(graduations.some((g) => g.number !== null && g.x > 12 && g.x < box.width - 12)).toBe(true);
+      const { faceY, graduations, edges } = layoutLoupe({ n, edgesMm: [low, low + 2.2] }, box);
+      // Numbers of four figures are some 52 px wide; their feet stand 30 px below the graduation.
+      const within = (g: (typeof graduations)[number]) =>
+        Math.hypot(Math.abs(g.x - 108) + 26, faceY + g.length + 30 - 108) <= 108;
+      expect(graduations.some((g) => !g.small && g.number !== null && within(g))).toBe(true);
       expect(edges[0]).toBeGreaterThan(0);
       expect(edges[1]).toBeLessThan(box.width);
     }

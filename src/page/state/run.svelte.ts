@@ -144,7 +144,7 @@ export class Run {
     const { n, datum, place } = this.held;
     this.busy = true;
     await this.#session.act({ act: 'book', what: 'offset', valueMm, datum, place, reading: n });
-    this.#session.say(`Booked ${valueMm} at ${this.where}, from ${datum}.`);
+    this.#session.say(`${this.where}: ${valueMm} booked, from ${datum}.`);
     this.held = null;
     await this.holdNext();
     this.busy = false;
