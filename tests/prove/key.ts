@@ -38,6 +38,8 @@ export const keyProof: Proof = {
 const fineOneIn = 10;
 /** One in this many rooms has a brief that no code carries: clearances that differ, a nominal that may not go in. */
 const ownBriefOneIn = 3;
+/** What the key may be off by, twice, and the oracle's own interval, mm. */
+const atBorderMm = 0.03;
 /** Questions a room: the nominal carcass, then drawn ones. */
 const questions = 3;
 
@@ -92,7 +94,14 @@ function countKey(tally: Tally, key: AnswerKey, undecided: readonly string[]): v
   for (const size of ['widestMm', 'tallestMm', 'deepestMm'] as const)
     if (key[size] === null) count(tally, `${size} null`);
   for (const what of undecided) count(tally, `undecided ${what.split(':')[0]}`);
-  if (undecided.length > 0) count(tally, 'keys with something undecided');
+  if (undecided.length === 0) return;
+  count(tally, 'keys with something undecided');
+  if (key.carcass && isAtBorder(key.carcass.clearanceMm)) count(tally, 'undecided and at a border');
+}
+
+/** As a carcass stands, or moved sideways, a side is so near to nothing that samples can hardly tell. */
+function isAtBorder(clear: Readonly<Record<'left' | 'right' | 'top' | 'back', number>>): boolean {
+  return [clear.left + clear.right, clear.top, clear.back].some((mm) => Math.abs(mm) <= atBorderMm);
 }
 
 /** The nominal carcass, none, or one about what was found; a blank about the opening, placed or centred. */
@@ -165,7 +174,7 @@ function sayAsked({ carcass, frame }: KeyAsked): string {
 function conclude(tally: Tally): Result {
   const n = (what: string) => counted(tally, what);
   const widest = tally.most['widest interval'];
-  const undecided = Object.entries(tally.counts).filter(([what]) => what.startsWith('undecided '));
+  const undecided = Object.entries(tally.counts).filter(([what]) => /^undecided (?!and)/.test(what));
   const failures: string[] = [];
   for (const word of ['yes', 'touches', 'no'] as const)
     if (n('keys') >= 100 && n(`fits ${word}`) === 0) failures.push(`no carcass came out as ${word}`);
@@ -176,7 +185,7 @@ function conclude(tally: Tally): Result {
       `fits: ${n('fits yes')} yes, ${n('fits touches')} touches, ${n('fits no')} no; ${n('goes in bare')} go in bare, of which ${n('no, but goes in bare')} without what is asked`,
       `null: ${n('widestMm null')} widest, ${n('tallestMm null')} tallest, ${n('deepestMm null')} deepest`,
       `widest interval held against: ${widest ? `${widest.value.toFixed(6)} mm (${widest.where})` : 'none'}`,
-      `undecided: ${n('keys with something undecided')} keys (${percent(n('keys with something undecided'), n('keys'))})${undecided.map(([what, by]) => `; ${what.slice(10)} ${by}`).join('')}`,
+      `undecided: ${n('keys with something undecided')} keys (${percent(n('keys with something undecided'), n('keys'))}), of which ${n('undecided and at a border')} within ${atBorderMm} mm of a border as they stand${undecided.map(([what, by]) => `; ${what.slice(10)} ${by}`).join('')}`,
     ],
     failures,
   };

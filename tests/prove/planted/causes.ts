@@ -491,12 +491,16 @@ interface SecondSetUp {
   readonly at: Point;
 }
 
-function secondSetUp(ground: Ground, draws: Draws): SecondSetUp | null {
+function secondSetUp(
+  ground: Ground,
+  draws: Draws,
+  [from, to]: readonly [number, number] = [8, 70],
+): SecondSetUp | null {
   const sizes = ground.sizes.filter(two);
   if (sizes.length === 0) return null;
   const size = draws.one(sizes);
   const side = draws.one(takes[size].sides);
-  const step = draws.sign() * draws.between(8, 70);
+  const step = draws.sign() * draws.between(from, to);
   const moved = datumOf(size) === 'S' ? { x: ground.stand.x + step } : { z: ground.stand.z + step };
   const adds = side === 'left' || side === 'floor' ? -step : step;
   return { size, side, step, adds, at: { ...ground.stand, ...moved } };
@@ -550,7 +554,8 @@ function carryStep(hand: Hand, of_: { second: SecondSetUp; slip: number; reading
 }
 
 function plantStepSlip(ground: Ground, draws: Draws): Planted | null {
-  const second = secondSetUp(ground, draws);
+  // Often a slip turns so short a step round: what is written then lies the other way.
+  const second = secondSetUp(ground, draws, [3, 25]);
   if (!second) return null;
   const slip = draws.sign() * 10;
   const lost = second.side === 'left' || second.side === 'floor' ? -slip : slip;
