@@ -7,7 +7,9 @@ import { openCode } from '../exercise/exercise-code.ts';
 import { domainSource } from '../marking/domain.ts';
 import { siteOf } from '../marking/site.ts';
 import { buildRecess } from '../recess/recess.ts';
-import { refuse, type Taken, takeBySchema, takeJson } from './refusal.ts';
+import { extentsOf } from '../recess/recess-spec.ts';
+import { firstDifference } from './first-difference.ts';
+import { type Refusal, refuse, type Taken, takeBySchema, takeJson } from './refusal.ts';
 
 /** A code, narrowed to what is to be found. */
 export const narrowedCodeSchema = v.strictObject({ code: v.string(), find: findSchema });
@@ -42,7 +44,8 @@ export function takeExercise(data: unknown, where: string): Taken<Exercise> {
   const newer = newerVersion(data, 'offtrue-exercise', where);
   if (newer) return newer;
   const taken = takeBySchema(exerciseSchema, data, where);
-  return taken.ok ? agreeing(taken.value, where) : taken;
+  if (!taken.ok) return taken;
+  return ofItsCode(taken.value, where) ?? agreeing(taken.value, where);
 }
 
 /** Writes an exercise as a file's text. */
@@ -51,13 +54,30 @@ export function writeExerciseFile(exercise: Exercise): string {
 }
 
 /** Refuses a file of another format or a newer version, in words; null when it is of this version. */
-export function newerVersion(data: unknown, format: string, where: string): ReturnType<typeof refuse> | null {
+export function newerVersion(data: unknown, format: string, where: string): Refusal | null {
   const head = (typeof data === 'object' && data !== null ? data : {}) as { format?: unknown; version?: unknown };
   if (head.format !== format)
     return refuse(`${where}, format: expected "${format}", got ${JSON.stringify(head.format)}`);
   if (typeof head.version === 'number' && head.version > 1)
     return refuse(`${where}: it was written by a newer program (version ${head.version}); this one reads version 1`);
   return null;
+}
+
+/**
+ * Refuses an exercise that names a code and is not what the code stands for: its logs would name the code alone, and so
+ * be marked against another room or brief.
+ */
+function ofItsCode(exercise: Exercise, where: string): Refusal | null {
+  if (exercise.code === null) return null;
+  const whole = openCode(exercise.code);
+  if (!whole.ok) return refuse(`${where}, code: ${whole.error.says}`);
+  const named = exercise.find === null ? whole.value : narrowed(whole.value, exercise.find);
+  const differs = firstDifference(named, exercise, '');
+  if (!differs) return null;
+  const { field, of, and } = differs;
+  return refuse(
+    `${where}, ${field}: expected ${JSON.stringify(of) ?? 'none'} as its code has it, or code null, got ${JSON.stringify(and) ?? 'none'}`,
+  );
 }
 
 function agreeing(exercise: Exercise, where: string): Taken<Exercise> {
@@ -69,6 +89,13 @@ function agreeing(exercise: Exercise, where: string): Taken<Exercise> {
       );
   if (spec.mouthMm !== brief.mouthMm)
     return refuse(`${where}, brief.mouthMm: expected the spec's ${spec.mouthMm}, got ${brief.mouthMm}`);
+  const { y, z } = extentsOf(spec);
+  const { heightMm, wavesMm } = spec.reference;
+  if (heightMm < z[0] || heightMm > z[1])
+    return refuse(`${where}, spec.reference.heightMm: expected ${z[0]} to ${z[1]}, got ${heightMm}`);
+  const astray = wavesMm.findIndex((wave) => wave < y[0] || wave > y[1]);
+  if (astray >= 0)
+    return refuse(`${where}, spec.reference.wavesMm.${astray}: expected ${y[0]} to ${y[1]}, got ${wavesMm[astray]}`);
   const fateless = spec.trims.find((t) => brief.fates[t.name] === undefined);
   if (fateless) return refuse(`${where}, brief.fates: expected a fate for ${JSON.stringify(fateless.name)}, got none`);
   const stranger = Object.keys(brief.fates).find((name) => !spec.trims.some((t) => t.name === name));

@@ -12,6 +12,7 @@ import { type RefusalCode, refusalCodes } from '../survey/outcome.ts';
 import { beginSurvey, type Entry, type Survey } from '../survey/survey.ts';
 import { openWorld } from '../survey/world.ts';
 import { type ExerciseName, narrowedCodeSchema, newerVersion, takeExercise } from './exercise-file.ts';
+import { firstDifference } from './first-difference.ts';
 import { refuse, type Taken, takeBySchema, takeJson } from './refusal.ts';
 
 const number = v.pipe(v.number(), v.finite());
@@ -151,24 +152,8 @@ export function verifyLog(log: FieldLog): Difference | null {
   for (const { n, act, outcome } of log.entries) {
     const again = perform(survey, act);
     const differs = firstDifference(outcome, again.outcome, 'outcome');
-    if (differs) return { line: n + 1, n, ...differs };
+    if (differs) return { line: n + 1, n, field: differs.field, logged: differs.of, acted: differs.and };
     survey = again.survey;
-  }
-  return null;
-}
-
-/** Finds the first field in which two plain values differ, the order of fields aside; null when they are the same. */
-function firstDifference(
-  logged: unknown,
-  acted: unknown,
-  field: string,
-): { field: string; logged: unknown; acted: unknown } | null {
-  if (typeof logged !== 'object' || typeof acted !== 'object' || logged === null || acted === null)
-    return logged === acted ? null : { field, logged, acted };
-  for (const key of new Set([...Object.keys(logged), ...Object.keys(acted)])) {
-    const part = (of: object) => (of as Readonly<Record<string, unknown>>)[key];
-    const differs = firstDifference(part(logged), part(acted), `${field}.${key}`);
-    if (differs) return differs;
   }
   return null;
 }

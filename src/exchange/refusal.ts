@@ -7,13 +7,16 @@ export interface Refusal {
   readonly ok: false;
   /** One line, without a full stop. */
   readonly says: string;
+  /** The field that is wrong, where it is one, and what was expected there. */
+  readonly field?: string;
+  readonly expected?: string;
 }
 
 export type Taken<T> = { readonly ok: true; readonly value: T } | Refusal;
 
 /** Refuses with one line. */
-export function refuse(says: string): Refusal {
-  return { ok: false, says: says.replace(/\s*\n\s*/g, ' ') };
+export function refuse(says: string, at: { readonly field?: string; readonly expected?: string } = {}): Refusal {
+  return { ok: false, says: says.replace(/\s*\n\s*/g, ' '), ...at };
 }
 
 /**
@@ -28,24 +31,38 @@ export function takeBySchema<T extends v.GenericSchema>(
 ): Taken<v.InferOutput<T>> {
   const result = v.safeParse(schema, data, { abortEarly: true });
   if (result.success) return { ok: true, value: result.output };
-  const issue = result.issues[0];
-  const field = v.getDotPath(issue) ?? '';
+  const whole = result.issues[0];
+  const issue = wrongWithin(whole) ?? whole;
+  const field = [whole, issue === whole ? null : issue]
+    .map((i) => (i && v.getDotPath(i)) ?? '')
+    .filter((name) => name !== '')
+    .join('.');
   const missing = issue.received === 'undefined';
-  const wanted = missing ? 'a value' : expectedOf(issue);
-  return refuse(`${where}${field ? `, ${field}` : ''}: expected ${wanted}, got ${missing ? 'none' : issue.received}`);
+  const expected = missing ? 'a value' : expectedOf(issue);
+  const got = missing ? 'none' : issue.received;
+  return refuse(`${where}${field ? `, ${field}` : ''}: expected ${expected}, got ${got}`, { field, expected });
 }
 
-/** Parses JSON, or says where it breaks. */
+/** Parses JSON, with or without a byte order mark before it, or says where it breaks. */
 export function takeJson(text: string, where: string): Taken<unknown> {
   try {
-    return { ok: true, value: JSON.parse(text) as unknown };
+    return { ok: true, value: JSON.parse(text.replace(/^\uFEFF/, '')) as unknown };
   } catch {
     const start = text.length > 40 ? `${text.slice(0, 40)}...` : text;
-    return refuse(`${where}: expected JSON, got ${JSON.stringify(start)}`);
+    return refuse(`${where}: expected JSON, got ${JSON.stringify(start)}`, { field: '', expected: 'JSON' });
   }
+}
+
+/** Of data that may have one of several forms: the field that is there and wrong, where one form has it. */
+function wrongWithin(issue: v.BaseIssue<unknown>): v.BaseIssue<unknown> | undefined {
+  return issue.issues?.find((i) => i.path && i.received !== 'undefined' && i.expected !== 'never');
 }
 
 function expectedOf(issue: v.BaseIssue<unknown>): string {
   if (issue.expected === 'never') return 'no such field';
+  // What the schema says itself is plainer than the pattern that it stands for.
+  if (!issue.message.startsWith('Invalid')) return issue.message;
+  if (issue.type === 'integer') return 'a whole number';
+  if (issue.type === 'max_length' || issue.type === 'min_length') return `a length ${issue.expected}`;
   return issue.expected ?? issue.message;
 }

@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { readExerciseFile, writeExerciseFile } from '../../src/exchange/exercise-file.ts';
+import { narrowed } from '../../src/exercise/exercise.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
 
 const opened = openCode(
   writeCode({ family: 'alcove', severity: 'stone', structure: 'closing', kit: 'guided', seed: 99 }),
 );
 if (!opened.ok) throw new Error(opened.error.says);
-const exercise = opened.value;
+const coded = opened.value;
+/** The same room as an exercise of its own, which may differ from the code's. */
+const exercise = { ...coded, code: null };
 
 /** Data that a test may bend as it likes. */
 // biome-ignore lint/suspicious/noExplicitAny: a file can hold anything
@@ -26,8 +29,34 @@ function says(text: string): string {
 
 describe('an exercise file', () => {
   test('is read back as it was written', () => {
-    const taken = readExerciseFile(writeExerciseFile(exercise));
-    expect(taken).toEqual({ ok: true, value: exercise });
+    for (const written of [exercise, coded, narrowed(coded, ['width', 'frame'])])
+      expect(readExerciseFile(writeExerciseFile(written))).toEqual({ ok: true, value: written });
+  });
+
+  test('is read with a byte order mark before it', () => {
+    expect(readExerciseFile(`\uFEFF${writeExerciseFile(exercise)}`)).toEqual({ ok: true, value: exercise });
+  });
+
+  test.each<[string, Loose, RegExp]>([
+    [
+      'another brief',
+      { brief: { ...coded.brief, plinthMm: 7 } },
+      /^exercise, brief\.plinthMm: expected \d+ as its code/,
+    ],
+    [
+      'another room',
+      { spec: { ...coded.spec, key: [1, 2, 3, 4] } },
+      /^exercise, spec\.key\.0: expected -?\d+ as its code/,
+    ],
+    ['other sizes to find', { find: ['width'] }, /^exercise, brief\.carcassMm\.\w+\.find: expected false as its code/],
+    [
+      'its cover off',
+      { assessed: !coded.assessed },
+      /^exercise, assessed: expected \w+ as its code has it, or code null/,
+    ],
+    ['a code that is none', { code: 'DW7' }, /^exercise, code: a code has 12 signs/],
+  ])('that names a code and has %s is refused, for its logs would name that code alone', (_what, part, line) => {
+    expect(says(JSON.stringify({ ...coded, ...part }))).toMatch(line);
   });
 
   test.each<[string, (data: Loose) => void, RegExp]>([
@@ -79,6 +108,20 @@ describe('an exercise file', () => {
         d.brief.carcassMm.depth.nominalMm = 1500;
       },
       /nominal carcass reaches beyond the recess/,
+    ],
+    [
+      'a reference that wavers out of the room',
+      (d) => {
+        d.spec.reference.wavesMm[1] = 1e9;
+      },
+      /^exercise, spec\.reference\.wavesMm\.1: expected -\d+ to \d+, got 1000000000$/,
+    ],
+    [
+      'a reference over the ceiling',
+      (d) => {
+        d.spec.reference.heightMm = 9000;
+      },
+      /^exercise, spec\.reference\.heightMm: expected -256 to \d+, got 9000$/,
     ],
     [
       'a newer version',
