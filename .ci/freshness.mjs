@@ -1,8 +1,8 @@
 // What is built, and whether it is older than what it is built from. Plain Node: it runs before anything is installed.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
@@ -11,7 +11,15 @@ export const builtPage = join(root, 'dist', 'index.html');
 
 /** Builds the command when it is missing or older than its sources. */
 export function freshenCommand() {
-  if (!isFresh(builtCommand, ['src', 'vite.config.ts', 'package.json'])) build('the command', ['--mode', 'cli']);
+  if (isFresh(builtCommand, ['src', 'vite.config.ts', 'package.json'])) return;
+  // Built beside and moved into its place, so that two that find it old at once do not take it from each other.
+  const begun = new Date();
+  mkdirSync(dirname(builtCommand), { recursive: true });
+  const beside = mkdtempSync(join(dirname(builtCommand), 'new-'));
+  process.once('exit', () => rmSync(beside, { recursive: true, force: true }));
+  build('the command', ['--mode', 'cli', '--outDir', beside]);
+  utimesSync(join(beside, basename(builtCommand)), begun, begun);
+  renameSync(join(beside, basename(builtCommand)), builtCommand);
 }
 
 /** Builds the page when it is missing or older than its sources. */
@@ -33,8 +41,8 @@ function newest(path) {
 }
 
 function build(what, flags) {
+  const vite = viteScript();
   process.stderr.write(`building ${what}\n`);
-  const vite = join(dirname(createRequire(join(root, 'package.json')).resolve('vite/package.json')), 'bin', 'vite.js');
   const run = spawnSync(process.execPath, [vite, 'build', '--logLevel', 'error', ...flags], {
     cwd: root,
     stdio: ['ignore', 2, 2],
@@ -42,5 +50,15 @@ function build(what, flags) {
   if (run.status !== 0) {
     process.stderr.write(`offtrue: ${what} could not be built\n`);
     process.exit(2);
+  }
+}
+
+/** The builder's script; without it nothing was installed yet. */
+function viteScript() {
+  try {
+    return join(dirname(createRequire(join(root, 'package.json')).resolve('vite/package.json')), 'bin', 'vite.js');
+  } catch {
+    process.stderr.write('offtrue: expected its packages, got none: npm ci installs them\n');
+    process.exit(1);
   }
 }
