@@ -1,6 +1,7 @@
 /** `offtrue code`: makes exercise codes. */
 import { randomInt } from 'node:crypto';
-import { type Command, InvalidArgumentError } from 'commander';
+import type { Command } from 'commander';
+import { drawKey, pick, purpose } from '../chance/keyed-draws.ts';
 import { families, seedCount, writeCode } from '../exercise/exercise-code.ts';
 import { presets } from '../exercise/kit.ts';
 import { alcoveStructures } from '../recess/alcove-structures.ts';
@@ -28,8 +29,15 @@ export function addCode(program: Command): void {
     .option('--severity <name>', 'how far out of true', 'settled')
     .option('--structure <name>', 'which surface is bad; left out, one is drawn by the seed')
     .option('--kit <name>', 'kit and aids', 'guided')
-    .option('--seed <n>', `0 to ${seedCount - 1}; left out, one is drawn`, whole)
-    .option('--count <n>', 'how many codes, with seeds one after the other', whole, 1)
+    .option('--seed <n>', `0 to ${seedCount - 1}; left out, one is drawn`, (text) =>
+      whole('--seed', text, { from: 0, to: seedCount - 1 }),
+    )
+    .option(
+      '--count <n>',
+      'how many codes, with seeds one after the other',
+      (text) => whole('--count', text, { from: 1, to: 10_000 }),
+      1,
+    )
     .option('--list', 'name what there is')
     .option('--json', 'print data')
     .action(run);
@@ -44,13 +52,10 @@ function run(options: CodeOptions): void {
   check('severity', options.severity, severities);
   check('kit', options.kit, presets);
   if (options.structure !== undefined) check('structure', options.structure, alcoveStructures);
-  if (options.count < 1 || options.count > 10_000)
-    throw new Refused(`--count: expected a whole number from 1 to 10000, got ${options.count}`);
   const first = options.seed ?? randomInt(seedCount);
-  if (first >= seedCount) throw new Refused(`--seed: expected a whole number from 0 to ${seedCount - 1}, got ${first}`);
   const parts = Array.from({ length: options.count }, (_, i) => {
     const seed = (first + i) % seedCount;
-    const structure = options.structure ?? (alcoveStructures[seed % alcoveStructures.length]?.name as string);
+    const structure = options.structure ?? drawnStructure(seed);
     return { family: options.family, severity: options.severity, structure, kit: options.kit, seed };
   });
   const codes = parts.map((p) => ({ code: writeCode(p), ...p }));
@@ -77,7 +82,16 @@ function check(what: string, name: string, of: readonly { readonly name: string 
     throw new Refused(`--${what}: expected one of ${of.map((i) => i.name).join(', ')}, got ${JSON.stringify(name)}`);
 }
 
-function whole(text: string): number {
-  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('expected a whole number');
-  return Number(text);
+const whyStructure = purpose('cli/structure');
+
+/** A structure for a seed, such that neither the seed nor its neighbours tell which. */
+function drawnStructure(seed: number): string {
+  const at = pick(drawKey(`offtrue/structure/${seed}`), whyStructure, { index: 0, count: alcoveStructures.length });
+  return alcoveStructures[at]?.name as string;
+}
+
+function whole(flag: string, text: string, { from, to }: { from: number; to: number }): number {
+  const n = /^\d{1,9}$/.test(text) ? Number(text) : Number.NaN;
+  if (n >= from && n <= to) return n;
+  throw new Refused(`${flag}: expected a whole number from ${from} to ${to}, got ${JSON.stringify(text)}`);
 }

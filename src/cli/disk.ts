@@ -1,7 +1,7 @@
 /**
  * Files on the disk: read whole, written whole or not at all, never over what is not ours.
  */
-import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { Refused } from './refused.ts';
 
 /** Reads a text file. */
@@ -21,6 +21,7 @@ export function writeNewText(path: string, text: string): void {
     writeFileSync(beside, text, { flag: 'wx' });
     renameSync(beside, path);
   } catch (error) {
+    rmSync(beside, { force: true });
     throw new Refused(`${path}: expected a place that can be written, got ${reasonOf(error)}`);
   }
 }
@@ -31,7 +32,10 @@ export function reasonOf(error: unknown): string {
   const words: Record<string, string> = {
     ENOENT: 'no such file or folder',
     EISDIR: 'a folder',
+    ENOTDIR: 'a folder that is a file',
     EACCES: 'no permission',
+    EROFS: 'a disk that is only read',
+    ENOSPC: 'no room left',
   };
   return words[code] ?? (code || 'an error');
 }

@@ -25,16 +25,17 @@ export function addKey(program: Command): void {
         ...(carcass ? { carcass: { widthMm: carcass[0], heightMm: carcass[1], depthMm: carcass[2] as number } } : {}),
         ...(frame ? { frame: { widthMm: frame[0], heightMm: frame[1] } } : {}),
       });
-      if (!result.ok) throw new Refused(`--carcass ${options.carcass ?? ''}: outside: ${result.error.says}`);
+      if (!result.ok)
+        throw new Refused(`${options.carcass ? `--carcass ${options.carcass}` : code}: outside: ${result.error.says}`);
       if (options.json) printJson(result.key);
       else printLines(sayKey(result.key));
     });
 }
 
 function sizes(flag: string, text: string, count: 2 | 3): [number, number, ...number[]] {
-  const parts = text.split(',').map((s) => Number(s.trim()));
-  const good = parts.length === count && parts.every((n) => Number.isFinite(n) && n > 0 && n <= 4000);
-  if (!good || text.split(',').some((s) => s.trim() === ''))
+  const words = text.split(',').map((s) => s.trim());
+  const parts = words.map(Number);
+  if (parts.length !== count || !words.every((s) => /^\d+(\.\d+)?$/.test(s)) || parts.some((n) => n <= 0 || n > 4000))
     throw new Refused(
       `${flag}: expected ${count} sizes in millimetres from 0 to 4000 with commas between, got ${JSON.stringify(text)}`,
     );

@@ -4,11 +4,12 @@
 import { Command, CommanderError } from 'commander';
 import { addCode } from './code-verb.ts';
 import { addDemo } from './demo-verb.ts';
+import { reasonOf } from './disk.ts';
 import { addField } from './field-verb.ts';
 import { addKey } from './key-verb.ts';
 import { addLearner } from './learner-verb.ts';
 import { addMarkAndVerify } from './mark-verb.ts';
-import { Refused } from './refused.ts';
+import { Refused, tell } from './refused.ts';
 import { addRoom } from './room-verb.ts';
 import { addSchema } from './schema-verb.ts';
 
@@ -17,7 +18,7 @@ declare const __VERSION__: string;
 process.stdout.on('error', (error: Error & { code?: string }) => {
   // The reader went away, as `head` does: nothing is wrong.
   if (error.code === 'EPIPE') process.exit(0);
-  throw error;
+  process.exit(tell(`standard output: expected a place that can be written, got ${reasonOf(error)}`, 1));
 });
 
 process.exitCode = await run(process.argv);
@@ -46,14 +47,9 @@ function ended(error: unknown, program: Command): number {
     if (error.exitCode === 0) return 0;
     if (error.code === 'commander.help') {
       process.stdout.write(program.helpInformation());
-      return 1;
+      return tell('expected a verb, got none', 1);
     }
     return tell(error.message.replace(/^error: /, ''), 1);
   }
   return tell(`fault: ${error instanceof Error ? error.message : String(error)}`, 2);
-}
-
-function tell(line: string, code: number): number {
-  process.stderr.write(`offtrue: ${line.replace(/\s*\n\s*/g, ' ')}\n`);
-  return code;
 }

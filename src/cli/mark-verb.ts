@@ -6,7 +6,7 @@ import { markSurvey, type Report } from '../marking/report.ts';
 import { sayReport } from '../marking/report-words.ts';
 import { readText } from './disk.ts';
 import { printJson, printLines } from './print.ts';
-import { Refused, taken } from './refused.ts';
+import { Refused, taken, tell } from './refused.ts';
 
 /** Adds both verbs. */
 export function addMarkAndVerify(program: Command): void {
@@ -19,11 +19,11 @@ export function addMarkAndVerify(program: Command): void {
       eachLog(paths, (path) => {
         const { log, report } = marked(path);
         const digest = digestOf(report);
-        if (options.json)
-          return printJson({ log: path, learner: log.header.learner, digest, cutOff: log.cutOff, report });
+        const { learner, scripted = null } = log.header;
+        if (options.json) return printJson({ log: path, learner, scripted, digest, cutOff: log.cutOff, report });
         printLines([
           ...(paths.length > 1 ? [`${path}`] : []),
-          ...(log.header.scripted ? [`surveyed by a script: ${log.header.scripted}`] : []),
+          ...(scripted === null ? [] : [`surveyed by a script: ${scripted}`]),
           ...(log.cutOff ? [`cut off after act ${log.entries.length}: marked as far as it goes`] : []),
           ...sayReport(report),
           `digest ${digest}`,
@@ -68,6 +68,6 @@ function eachLog(paths: readonly string[], take: (path: string) => void): void {
     }
   }
   const [first, ...rest] = refusals;
-  for (const line of rest) process.stderr.write(`offtrue: ${line}\n`);
+  for (const line of rest) tell(line, 1);
   if (first !== undefined) throw new Refused(first);
 }

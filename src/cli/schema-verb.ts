@@ -1,7 +1,7 @@
 /** `offtrue schema`: the JSON Schema of a file or of the acts. */
 import { toJsonSchema } from '@valibot/to-json-schema';
 import type { Command } from 'commander';
-import type { GenericSchema } from 'valibot';
+import { type GenericSchema, union } from 'valibot';
 import { lessonHeaderSchema } from '../course/lesson.ts';
 import { entrySchema, logHeaderSchema } from '../exchange/log-file.ts';
 import { briefSchema } from '../exercise/brief.ts';
@@ -13,8 +13,12 @@ import { Refused } from './refused.ts';
 
 const schemas: Readonly<Record<string, { readonly says: string; readonly schema: GenericSchema }>> = {
   act: { says: 'an act, as it is sent to `offtrue field`', schema: actSchema },
+  log: {
+    says: 'a line of a field log: the first a log-header, the others an entry each',
+    schema: union([logHeaderSchema, entrySchema]),
+  },
   entry: { says: 'a line of a field log after its header: an act and its outcome', schema: entrySchema },
-  'log-header': { says: 'the first line of a field log', schema: logHeaderSchema },
+  'log-header': { says: 'the first line of a field log: which exercise, whose', schema: logHeaderSchema },
   exercise: { says: 'an exercise file', schema: exerciseSchema },
   spec: { says: 'the spec of a recess', schema: recessSpecSchema },
   brief: { says: 'a brief', schema: briefSchema },
@@ -30,7 +34,7 @@ export function addSchema(program: Command): void {
     .option('--list', 'name the schemas')
     .action((name: string | undefined, options: { list?: boolean }) => {
       if (options.list) return printLines(Object.entries(schemas).map(([n, s]) => `${n.padEnd(12)}${s.says}`));
-      const found = name === undefined ? undefined : schemas[name];
+      const found = name !== undefined && Object.hasOwn(schemas, name) ? schemas[name] : undefined;
       if (!found)
         throw new Refused(
           `schema: expected one of ${Object.keys(schemas).join(', ')}, got ${JSON.stringify(name ?? '')}`,

@@ -1,18 +1,17 @@
 /**
  * Short typed acts, for a person at the keyboard: words and millimetres, in the order in which one would say them.
+ *
+ * A line is taken whole or not at all: a word too many or too few, or a number that is none, is said, never guessed.
  */
 import { axesOf, type Side, sides } from '../recess/recess-spec.ts';
-import type { Act, SurfacePlace } from '../survey/act.ts';
 import type { Survey } from '../survey/survey.ts';
 
 export type Typed =
   | { readonly act: unknown }
   | { readonly ask: 'help' | 'sheet' | 'brief' | 'quit' }
-  | { readonly undo: true }
-  | { readonly propose: { readonly part: 'carcassMm' | 'frameMm'; readonly sizes: readonly number[] } }
   | { readonly complaint: string };
 
-/** How each act is typed: shown by `help` and when something is not understood. */
+/** How each act is typed: shown by `help`, and the one that is meant when a line is not understood. */
 export const typedForms: readonly (readonly [form: string, says: string])[] = [
   ['stand X Y HEIGHT [room|left|right]', 'stand the level; it faces the recess unless you say otherwise'],
   ['settle', 'let it settle: its lines are thrown'],
@@ -28,7 +27,7 @@ export const typedForms: readonly (readonly [form: string, says: string])[] = [
     'read LINE SURFACE A B',
     'hold the rule: read S left 0 1200 (in, up); back: along, up; floor, ceiling: along, in; F for A or B: on the face line',
   ],
-  ['tape SURFACE A B', 'tape from there to the wall opposite'],
+  ['tape SURFACE A B', 'tape from there to the wall opposite, or between floor and ceiling'],
   [
     'book VALUE [from N] [check]',
     'write down what you judged of the last reading, or of act N; check: a closing check',
@@ -37,122 +36,174 @@ export const typedForms: readonly (readonly [form: string, says: string])[] = [
   ['carry FROM TO STEP [from N]', 'carry over a step between two lines: carry S2 S 412'],
   ['say stand-up yes|no', 'whether it can be stood up'],
   ['note TEXT', 'write on the sheet'],
-  ['propose carcass W H D  and  propose frame W H', 'sizes for the workshop'],
+  ['propose carcass W H D  or  propose frame W H', 'sizes for the workshop'],
   ['hand in', 'the end'],
-  ['sheet, brief, undo, help, quit', ''],
+  ['undo', 'take back the last booking or mark'],
+  ['sheet', 'the field sheet so far'],
+  ['brief', 'the brief again'],
+  ['help', 'this'],
+  ['quit', 'stop for now; with --log, go on later'],
 ];
 
-/** Reads a typed line. */
+/** Reads a typed line; words may be large or small, but for trims and notes. */
 export function readTyped(line: string, survey: Survey): Typed {
-  const [verb = '', ...rest] = line.trim().split(/\s+/);
-  const n = rest.map(Number);
-  switch (verb.toLowerCase()) {
-    case 'help':
-    case 'sheet':
-    case 'brief':
-    case 'quit':
-      return { ask: verb.toLowerCase() as 'help' };
-    case 'undo':
-      return { undo: true };
-    case 'stand':
-      return { act: { act: 'stand', xMm: n[0], yMm: n[1], heightMm: n[2], ...(rest[3] ? { facing: rest[3] } : {}) } };
-    case 'settle':
-      return { act: { act: 'settle' } };
-    case 'move':
-      return { act: { act: 'move', byXMm: n[0], byYMm: n[1] } };
-    case 'turn':
-      return { act: { act: 'turn', byMmPerM: n[0] } };
-    case 'quarter':
-      return { act: { act: 'turn', byMmPerM: 0, quarters: rest[0] === 'right' ? -1 : 1 } };
-    case 'raise':
-      return { act: { act: 'raise', byMm: n[0] } };
-    case 'aim':
-      return { act: { act: 'aim', plane: rest[0], at: rest[1] === 'mark' ? { mark: n[2] } : { referenceXMm: n[2] } } };
-    case 'mark':
-      return { act: { act: 'mark', place: markPlace(rest) } };
-    case 'rub':
-      return { act: { act: 'rub-out', mark: n[0] } };
-    case 'clear':
-      return { act: { act: 'clear', trim: rest.join(' ') } };
-    case 'read':
-      return { act: { act: 'read', datum: rest[0], place: typedPlace(rest.slice(1)) } };
-    case 'tape':
-      return { act: { act: 'span', place: typedPlace(rest), to: opposite[rest[0] ?? ''] } };
-    case 'book':
-      return typedBooking(rest, survey);
-    case 'strike':
-      return { act: { act: 'strike', booking: n[0] } };
-    case 'carry':
-      return {
-        act: {
-          act: 'carry',
-          from: rest[0],
-          to: rest[1],
-          stepMm: n[2],
-          ...(rest[3] === 'from' ? { reading: n[4] } : {}),
-        },
-      };
-    case 'say':
-      return { act: { act: 'say', question: rest[0], answer: rest.slice(1).join(' ') } };
-    case 'note':
-      return { act: { act: 'note', text: rest.join(' ') } };
-    case 'propose':
-      return typedProposal(rest);
-    case 'hand':
-      return { act: { act: 'hand-in' } };
-    default:
-      return { complaint: `${JSON.stringify(verb)} is not an act; type help` };
-  }
+  const [word = '', ...rest] = line.trim().split(/\s+/);
+  const verb = word.toLowerCase();
+  const known = Object.hasOwn(readers, verb) ? readers[verb] : undefined;
+  if (!known) return { complaint: `${JSON.stringify(word)} is not an act; type help` };
+  const typed = known(rest, survey);
+  if (typed !== null) return typed;
+  const form = typedForms.find(([f]) => f.split(' ')[0] === (aliases[verb] ?? verb))?.[0];
+  return { complaint: `expected ${form}, got ${JSON.stringify(line.trim())}` };
 }
 
-/** Puts a part of a proposal beside what was proposed before. */
-export function proposedSoFar(survey: Survey, part: 'carcassMm' | 'frameMm', sizes: readonly number[]): unknown {
-  const [width, height, depth] = sizes;
-  const { act: _act, ...before } = survey.proposal ?? { act: 'propose' };
-  const said = part === 'carcassMm' ? { carcassMm: { width, height, depth } } : { frameMm: { width, height } };
-  return { ...before, act: 'propose', ...said };
+/** Takes a line's words after its verb; null when they are not as its form has them. */
+type Reader = (words: readonly string[], survey: Survey) => Typed | null;
+
+const aliases: Readonly<Record<string, string>> = { span: 'tape' };
+
+const readers: Readonly<Record<string, Reader>> = {
+  help: (words) => asked('help', words),
+  sheet: (words) => asked('sheet', words),
+  brief: (words) => asked('brief', words),
+  quit: (words) => asked('quit', words),
+  stand: typedStand,
+  settle: (words) => (words.length === 0 ? act({ act: 'settle' }) : null),
+  move: (words) => withNumbers(words, 2, ([byXMm, byYMm]) => ({ act: 'move', byXMm, byYMm })),
+  turn: (words) => withNumbers(words, 1, ([byMmPerM]) => ({ act: 'turn', byMmPerM })),
+  quarter: typedQuarter,
+  raise: (words) => withNumbers(words, 1, ([byMm]) => ({ act: 'raise', byMm })),
+  aim: typedAim,
+  mark: typedMark,
+  rub: (words) => withNumbers(words, 1, ([mark]) => ({ act: 'rub-out', mark })),
+  clear: (words) => (words.length > 0 ? act({ act: 'clear', trim: words.join(' ') }) : null),
+  read: typedRead,
+  tape: typedTape,
+  span: typedTape,
+  book: typedBooking,
+  strike: (words) => withNumbers(words, 1, ([booking]) => ({ act: 'strike', booking })),
+  carry: typedCarry,
+  say: ([question, ...answer]) =>
+    question !== undefined && answer.length > 0 ? act({ act: 'say', question, answer: answer.join(' ') }) : null,
+  note: (words) => (words.length > 0 ? act({ act: 'note', text: words.join(' ') }) : null),
+  propose: typedProposal,
+  hand: (words) => (words.length === 1 && words[0]?.toLowerCase() === 'in' ? act({ act: 'hand-in' }) : null),
+  'hand-in': (words) => (words.length === 0 ? act({ act: 'hand-in' }) : null),
+  undo: (words, survey) => (words.length === 0 ? undone(survey) : null),
+};
+
+function act(data: unknown): Typed {
+  return { act: data };
 }
 
-const opposite: Readonly<Record<string, Side>> = { left: 'right', right: 'left', floor: 'ceiling', ceiling: 'floor' };
+function asked(ask: 'help' | 'sheet' | 'brief' | 'quit', words: readonly string[]): Typed | null {
+  return words.length === 0 ? { ask } : null;
+}
+
+function withNumbers(words: readonly string[], count: number, data: (n: readonly number[]) => unknown): Typed | null {
+  const n = numbers(words, count);
+  return n && act(data(n));
+}
+
+/** Gives so many numbers, when the words are just that. */
+function numbers(words: readonly string[], count: number): readonly number[] | null {
+  const all = words.map(numberOf);
+  return words.length === count && all.every((n) => n !== null) ? all : null;
+}
+
+function numberOf(word: string | undefined): number | null {
+  return word !== undefined && /^[+-]?\d+(\.\d+)?$/.test(word) ? Number(word) : null;
+}
 
 function isSide(word: string | undefined): word is Side {
   return sides.includes(word as Side);
 }
 
-function typedPlace(words: readonly string[]): unknown {
-  const [surface, a = '', b = ''] = words;
-  if (!isSide(surface)) return { surface };
+/** Gives a line's name in capitals, when the word is one. */
+function lineOf(word: string | undefined): string | null {
+  return word !== undefined && /^[fsl]\d*$/i.test(word) ? word.toUpperCase() : null;
+}
+
+function typedStand(words: readonly string[]): Typed | null {
+  const n = numbers(words.slice(0, 3), 3);
+  const facing = words[3]?.toLowerCase();
+  if (!n || words.length > 4) return null;
+  return act({ act: 'stand', xMm: n[0], yMm: n[1], heightMm: n[2], ...(facing === undefined ? {} : { facing }) });
+}
+
+function typedQuarter([way, ...more]: readonly string[]): Typed | null {
+  const quarters = { left: 1, right: -1 }[way?.toLowerCase() ?? ''];
+  return quarters !== undefined && more.length === 0 ? act({ act: 'turn', byMmPerM: 0, quarters }) : null;
+}
+
+function typedAim([line, kind, ...at]: readonly string[]): Typed | null {
+  const plane = lineOf(line);
+  const n = numbers(at, 1)?.[0];
+  if (!plane || n === undefined) return null;
+  if (kind === 'mark') return act({ act: 'aim', plane, at: { mark: n } });
+  return kind === 'ref' ? act({ act: 'aim', plane, at: { referenceXMm: n } }) : null;
+}
+
+/** The free coordinate of a mark is the one that the line leaves open. */
+function typedMark([word, line, at, ...more]: readonly string[]): Typed | null {
+  const surface = word?.toLowerCase();
+  const along = lineOf(line);
+  const free = numberOf(at);
+  if (!isSide(surface) || !along || free === null || more.length > 0) return null;
+  const { u, v } = axesOf(surface);
+  const crossed = { F: 'y', S: 'x', L: 'z' }[along[0] as 'F' | 'S' | 'L'];
+  return act({ act: 'mark', place: { surface, along, [`${crossed === v ? u : v}Mm`]: free } });
+}
+
+function typedRead([line, ...place]: readonly string[]): Typed | null {
+  const datum = lineOf(line);
+  const at = typedPlace(place);
+  return datum && at ? act({ act: 'read', datum, place: at }) : null;
+}
+
+const opposite: Readonly<Partial<Record<Side, Side>>> = {
+  left: 'right',
+  right: 'left',
+  floor: 'ceiling',
+  ceiling: 'floor',
+};
+
+function typedTape(words: readonly string[]): Typed | null {
+  const place = typedPlace(words);
+  const to = place && opposite[place.surface];
+  return place && to ? act({ act: 'span', place, to }) : null;
+}
+
+/** A surface and two of its own coordinates, one of which may be a line that the place lies along. */
+function typedPlace([word, ...at]: readonly string[]): { readonly surface: Side } | null {
+  const surface = word?.toLowerCase();
+  if (!isSide(surface) || at.length !== 2) return null;
   const axes = axesOf(surface);
-  const along = [a, b].find((w) => /^[FSL]\d*$/.test(w));
-  const numbers = { [`${axes.u}Mm`]: a, [`${axes.v}Mm`]: b };
-  const given = Object.entries(numbers).filter(([, w]) => w !== along);
+  const lines = at.map(lineOf);
+  const given = at.map(numberOf);
+  const along = lines[0] ?? lines[1];
+  const fit = along ? lines.filter((l) => l === null).length === 1 : true;
+  if (!fit || at.some((_, i) => lines[i] === null && given[i] === null)) return null;
   return {
     surface,
-    ...Object.fromEntries(given.map(([name, w]) => [name, Number(w)])),
+    ...(given[0] === null ? {} : { [`${axes.u}Mm`]: given[0] }),
+    ...(given[1] === null ? {} : { [`${axes.v}Mm`]: given[1] }),
     ...(along ? { along } : {}),
   };
 }
 
-/** The free coordinate of a mark is the one that the line leaves open. */
-function markPlace(words: readonly string[]): unknown {
-  const [surface, along = '', at = ''] = words;
-  if (!isSide(surface)) return { surface };
-  const { u, v } = axesOf(surface);
-  const crossed = { F: 'y', S: 'x', L: 'z' }[along[0] as 'F'] ?? v;
-  const free = crossed === v ? u : v;
-  const place: SurfacePlace = { surface, along, [`${free}Mm`]: Number(at) };
-  return place;
-}
-
-function typedBooking(words: readonly string[], survey: Survey): Typed {
-  const from = words.indexOf('from');
-  const n = from >= 0 ? Number(words[from + 1]) : lastSeen(survey);
-  const entry = n === null ? undefined : survey.entries[n - 1];
-  const act: Act | undefined = entry?.act;
-  const common = { valueMm: Number(words[0]), reading: n, ...(words.includes('check') ? { check: true } : {}) };
-  if (act?.act === 'read')
-    return { act: { act: 'book', what: 'offset', datum: act.datum, place: act.place, ...common } };
-  if (act?.act === 'span') return { act: { act: 'book', what: 'span', place: act.place, to: act.to, ...common } };
+function typedBooking([value, ...rest]: readonly string[], survey: Survey): Typed | null {
+  const check = rest.at(-1) === 'check';
+  const from = check ? rest.slice(0, -1) : rest;
+  const valueMm = numberOf(value);
+  const named = from[0] === 'from' ? numbers(from.slice(1), 1)?.[0] : undefined;
+  if (valueMm === null || (from.length > 0 && named === undefined)) return null;
+  const reading = named ?? lastSeen(survey);
+  const said = reading === null ? undefined : survey.entries[reading - 1]?.act;
+  const common = { valueMm, reading, ...(check ? { check } : {}) };
+  if (said?.act === 'read')
+    return act({ act: 'book', what: 'offset', datum: said.datum, place: said.place, ...common });
+  if (said?.act === 'span') return act({ act: 'book', what: 'span', place: said.place, to: said.to, ...common });
   return { complaint: 'there is no reading to book: read first, or say from which act' };
 }
 
@@ -161,11 +212,29 @@ function lastSeen(survey: Survey): number | null {
   return found ? found.n : null;
 }
 
-function typedProposal(words: readonly string[]): Typed {
-  const [part, ...sizes] = words;
-  const numbers = sizes.map(Number);
-  const count = part === 'carcass' ? 3 : part === 'frame' ? 2 : 0;
-  if (numbers.length !== count || count === 0 || numbers.some((s) => !Number.isFinite(s)))
-    return { complaint: 'type propose carcass W H D, or propose frame W H' };
-  return { propose: { part: part === 'carcass' ? 'carcassMm' : 'frameMm', sizes: numbers } };
+function typedCarry([from, to, step, ...rest]: readonly string[]): Typed | null {
+  const lines = { from: lineOf(from), to: lineOf(to) };
+  const stepMm = numberOf(step);
+  const reading = rest[0] === 'from' ? numbers(rest.slice(1), 1)?.[0] : undefined;
+  if (!lines.from || !lines.to || stepMm === null || (rest.length > 0 && reading === undefined)) return null;
+  return act({ act: 'carry', ...lines, stepMm, ...(reading === undefined ? {} : { reading }) });
+}
+
+/** Puts a part of a proposal beside what was proposed before. */
+function typedProposal([part, ...sizes]: readonly string[], survey: Survey): Typed | null {
+  const n = numbers(sizes, part === 'carcass' ? 3 : 2);
+  if (!n || (part !== 'carcass' && part !== 'frame')) return null;
+  const [width, height, depth] = n;
+  const said = part === 'carcass' ? { carcassMm: { width, height, depth } } : { frameMm: { width, height } };
+  return act({ ...survey.proposal, act: 'propose', ...said });
+}
+
+/** The last booking or mark, whichever is the later, is taken back by an act of its own. */
+function undone(survey: Survey): Typed {
+  const booking = survey.bookings.filter((b) => !b.struck).at(-1);
+  const mark = survey.marks.at(-1);
+  const marked = survey.entries.find((e) => e.outcome.ok && e.act.act === 'mark' && e.outcome.mark === mark?.mark);
+  if (booking && booking.n > (marked?.n ?? 0)) return act({ act: 'strike', booking: booking.n });
+  if (mark) return act({ act: 'rub-out', mark: mark.mark });
+  return { complaint: 'there is no booking and no mark to take back' };
 }

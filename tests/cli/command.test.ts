@@ -2,10 +2,11 @@
  * The command from outside: what it prints, its exit codes, and its one line for every kind of bad input.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
+import { openCode } from '../../src/exercise/exercise-code.ts';
 
 const command = resolve(import.meta.dirname, '../../src/cli/offtrue.mjs');
 const folder = mkdtempSync(join(tmpdir(), 'offtrue-'));
@@ -52,6 +53,27 @@ describe('what it prints', () => {
     expect(left.heightsMm[0].length).toBe(left.u.count);
   });
 
+  test('what `--list` names can be asked for, and a seed of its own draws a structure', () => {
+    const list = JSON.parse(run(['code', '--list', '--json']).out);
+    expect(Object.keys(list)).toEqual(['families', 'severities', 'structures', 'kits']);
+    expect(list.structures.length).toBeGreaterThanOrEqual(4);
+    for (const { name } of list.kits) expect(run(['code', '--kit', name]).code).toBe(0);
+    const drawn = JSON.parse(run(['code', '--seed', '0', '--count', '200', '--json']).out).map(
+      (c: { structure: string }) => c.structure,
+    );
+    const counts = list.structures.map(({ name }: { name: string }) => drawn.filter((s: string) => s === name).length);
+    // 200 draws of 7: 28.6 each, standard deviation 4.9; five of them either way.
+    expect(Math.min(...counts)).toBeGreaterThan(4);
+    expect(Math.max(...counts)).toBeLessThan(53);
+    const period = list.structures.length;
+    expect(drawn.slice(period)).not.toEqual(drawn.slice(0, -period));
+  });
+
+  test('a seed past the last goes on from the first', () => {
+    const codes = JSON.parse(run(['code', '--seed', '4826808', '--count', '2', '--json']).out);
+    expect(codes.map((c: { seed: number }) => c.seed)).toEqual([4826808, 0]);
+  });
+
   test('a scripted survey is kept, marked and verified', () => {
     expect(run(['learner', 'careful', code, '--log', file('careful.log')]).code).toBe(0);
     const first = JSON.parse(readFileSync(file('careful.log'), 'utf8').split('\n')[0] as string);
@@ -59,7 +81,50 @@ describe('what it prints', () => {
     const marked = JSON.parse(run(['mark', file('careful.log'), '--json']).out);
     expect(marked.report.marks.score.total).toBeGreaterThan(60);
     expect(marked.digest).toMatch(/^[0-9a-f]{64}$/);
+    expect(marked.scripted).toBe('careful');
+    expect(run(['mark', file('careful.log')]).out).toMatch(/^surveyed by a script: careful\n/);
     expect(run(['verify', file('careful.log')])).toMatchObject({ code: 0, err: '' });
+  });
+
+  test('of several logs each is marked, and the refused ones are told', () => {
+    writeFileSync(file('half.log'), readFileSync(file('careful.log'), 'utf8').slice(0, -40));
+    const { out, err, code: exit } = run(['mark', file('none.log'), file('half.log'), file('careful.log'), '--json']);
+    const reports = out
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(exit).toBe(1);
+    expect(reports.map((r) => [r.log, r.cutOff])).toEqual([
+      [file('half.log'), true],
+      [file('careful.log'), false],
+    ]);
+    expect(err.trimEnd().split('\n')).toHaveLength(1);
+    expect(run(['verify', file('half.log')]).out).toMatch(/: holds, \d+ acts, cut off after the last\n$/);
+    expect(run(['mark', file('half.log')]).out).toMatch(/^surveyed by a script: careful\ncut off after act \d+: /);
+  });
+
+  test('an edited outcome is told by its line, its field and what was expected', () => {
+    const lines = readFileSync(file('careful.log'), 'utf8').split('\n');
+    const at = lines.findIndex((line) => line.includes('"tapeMm"'));
+    lines[at] = (lines[at] as string).replace(/"tapeMm":[\d.]+/, '"tapeMm":1000');
+    writeFileSync(file('edited.log'), lines.join('\n'));
+    const { out, err, code: exit } = run(['verify', file('edited.log')]);
+    expect(exit).toBe(1);
+    expect(out).toBe('');
+    expect(err).toMatch(new RegExp(`: line ${at + 1}, act ${at}, outcome\\.tapeMm: expected [\\d.]+, got 1000\n$`));
+  });
+
+  test('an exercise file does for a code', () => {
+    const opened = openCode(code);
+    if (!opened.ok) throw new Error(opened.error.says);
+    const own = { ...opened.value, code: null, brief: { ...opened.value.brief, plinthMm: 70 } };
+    writeFileSync(file('own.json'), JSON.stringify(own));
+    expect(JSON.parse(run(['key', file('own.json'), '--json']).out).brief.plinthMm).toBe(70);
+    expect(run(['learner', 'careful', file('own.json'), '--log', file('own.log')]).code).toBe(0);
+    expect(JSON.parse(run(['mark', file('own.log'), '--json']).out).report.exercise).toBeNull();
+    expect(run(['verify', file('own.log')]).code).toBe(0);
+    writeFileSync(file('false.json'), JSON.stringify({ ...own, code }));
+    expect(run(['key', file('false.json')])).toMatchObject({ code: 1, out: '' });
   });
 
   test('acts go in as lines and outcomes come out as lines', () => {
@@ -106,7 +171,7 @@ describe('what it prints', () => {
       expect(out).toContain(title);
   });
 
-  test.each(['act', 'entry', 'log-header', 'exercise', 'spec', 'brief', 'lesson'])(
+  test.each(['act', 'log', 'entry', 'log-header', 'exercise', 'spec', 'brief', 'lesson'])(
     'the schema of %s is one',
     (name) => {
       expect(JSON.parse(run(['schema', name]).out)).toHaveProperty('$schema');
@@ -163,6 +228,16 @@ describe('bad input gets one line and exit code 1', () => {
     ['an unknown learner', ['learner', 'lucky', code], /^offtrue: learner: expected one of .*, got "lucky"/],
     ['an unknown verb', ['fly'], /^offtrue: unknown command 'fly'/],
     ['an unknown flag', ['demo', '--fast'], /^offtrue: unknown option '--fast'/],
+    ['no verb', [], /^offtrue: expected a verb, got none/],
+    ['an unknown schema', ['schema', 'toString'], /^offtrue: schema: expected one of act, .*, got "toString"/],
+    ['a seed beyond the last', ['code', '--seed', '4826809'], /^offtrue: --seed: .* from 0 to 4826808, got "4826809"/],
+    ['a count of nought', ['code', '--count', '0'], /^offtrue: --count: .* from 1 to 10000, got "0"/],
+    ['sizes in another notation', ['key', code, '--frame', '0x400,2000'], /^offtrue: --frame: expected 2 sizes/],
+    [
+      'a learner code that no log could hold',
+      ['field', code, '--log', file('long.log'), '--learner', 'x'.repeat(81)],
+      /^offtrue: --learner: expected a length <=80, got 81/,
+    ],
     ['a missing argument', ['room'], /^offtrue: missing required argument 'code'/],
     ['a log of another exercise', ['field', assessed, '--log', file('careful.log')], /expected a log of this exercise/],
     [
@@ -173,7 +248,7 @@ describe('bad input gets one line and exit code 1', () => {
   ])('%s', (_what, args, line) => {
     const { code: exit, out, err } = run(args);
     expect(exit).toBe(1);
-    expect(out).toBe('');
+    expect(out).toBe(args.length > 0 ? '' : run(['--help']).out);
     expect(err).toMatch(line);
     expect(err.trimEnd().split('\n')).toHaveLength(1);
   });
@@ -181,6 +256,8 @@ describe('bad input gets one line and exit code 1', () => {
   test('nothing was written over', () => {
     expect(readFileSync(file('taken.txt'), 'utf8')).toBe('mine\n');
     expect(existsSync(file('none.log'))).toBe(false);
+    expect(existsSync(file('long.log'))).toBe(false);
+    expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
   });
 
   test('a malformed act is told with its line and field, and the survey goes on', () => {
@@ -192,7 +269,13 @@ describe('bad input gets one line and exit code 1', () => {
     expect(exit).toBe(0);
     expect(bad).toEqual({
       ok: false,
-      error: { code: 'act/malformed', line: 1, says: 'line 1, yMm: expected a value, got none' },
+      error: {
+        code: 'act/malformed',
+        line: 1,
+        field: 'yMm',
+        expected: 'a value',
+        says: 'line 1, yMm: expected a value, got none',
+      },
     });
     expect(good).toEqual({ ok: true });
   });
@@ -201,5 +284,11 @@ describe('bad input gets one line and exit code 1', () => {
     const ran = spawnSync('sh', ['-c', `"${process.execPath}" "${command}" demo | head -n 1`], { encoding: 'utf8' });
     expect(ran.stderr.replace(/^building the command\n/, '')).toBe('');
     expect(ran.stdout).toBe('The brief\n');
+  });
+
+  test.runIf(existsSync('/dev/full'))('an output that takes nothing is told in one line', () => {
+    const ran = spawnSync('sh', ['-c', `"${process.execPath}" "${command}" demo > /dev/full`], { encoding: 'utf8' });
+    expect(ran.status).toBe(1);
+    expect(ran.stderr).toBe('offtrue: standard output: expected a place that can be written, got no room left\n');
   });
 });
