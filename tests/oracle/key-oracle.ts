@@ -91,6 +91,9 @@ export type Question = {
   readonly tolerance: number;
 };
 
+/** mm; how close a turn from good to bad is looked for. */
+const CLOSE = 1e-4;
+
 /** @throws {RangeError} where the samples are not what they say, or a side is missing */
 export function roomOf(samples: Samples): Room {
   const one = (side: 'left' | 'right' | 'back' | 'floor') => {
@@ -270,41 +273,64 @@ function mouthWidthOf(room: Room, stand: Stand): Interval {
  * Is there an x where all four clearances are >= 0? Left and right bound x to what is between the walls. Over a stretch
  * of x, top and back are free in columns: a column whose bound leaves `by` free at every place is good, a place
  * where they certainly miss by `by` is bad. A run of good columns longer than the carcass proves yes; no gap between
- * neighbouring bad places (or a wall) as wide as the carcass proves no.
+ * neighbouring bad places (or a wall) as wide as the carcass proves no. Where good turns to bad between two places, the
+ * turn is closed in on by halving, from its own side for each proof.
  */
 function goesIn(room: Room, stand: Stand, by: number): OracleKey['goesInBare'] {
   const { left, right } = stand.tightest;
   const { width } = stand.size;
   if (right.high - left.low < width - 2 * by) return 'no';
   if (Object.values(stand.clearance).every((side: Interval) => side.low >= by)) return 'yes';
-  if (longestGood(room, stand, by) > width + 2 * by) return 'yes';
+  const wideEnough = right.low - left.high > width + 2 * by;
+  if (wideEnough && longestGood(room, stand, by) > width + 2 * by) return 'yes';
   return widestGap(room, stand, by) < width - 2 * by ? 'no' : 'undecided';
 }
 
 function longestGood(room: Room, stand: Stand, by: number): number {
   const places = columns(room, stand.tightest.left.high, stand.tightest.right.low);
+  const good = (a: number, b: number) => overhead(room, stand, [Math.min(a, b), Math.max(a, b)]).low >= by;
   let longest = 0;
   let from = places[0] ?? 0;
   for (let i = 1; i < places.length; i++) {
-    const to = places[i]!;
-    if (overhead(room, stand, [places[i - 1]!, to]).low >= by) longest = Math.max(longest, to - from);
-    else from = to;
+    const [before, to] = [places[i - 1]!, places[i]!];
+    if (good(before, to)) {
+      longest = Math.max(longest, to - from);
+      continue;
+    }
+    const reach = good(before, before) ? lastWhere(before, to, (x) => good(before, x)) : before;
+    longest = Math.max(longest, reach - from);
+    from = good(to, to) ? lastWhere(to, before, (x) => good(x, to)) : to;
   }
   return longest;
 }
 
 function widestGap(room: Room, stand: Stand, by: number): number {
   const places = columns(room, stand.tightest.left.low, stand.tightest.right.high);
-  let widest = 0;
+  const bad = (x: number) => overhead(room, stand, [x, x]).high < -by;
+  // Nothing is asked between two neighbours that are both bad: a step may be free there.
+  let widest = room.back.sheet.step;
   let from = places[0] ?? 0;
+  let wasBad = false;
   for (const [i, place] of places.entries()) {
-    const bad = overhead(room, stand, [place, place]).high < -by;
-    if (bad || i === places.length - 1) {
-      widest = Math.max(widest, place - from);
-      from = place;
-    }
+    const isBad = bad(place);
+    if (wasBad && !isBad) from = lastWhere(places[i - 1]!, place, bad);
+    const to = isBad && !wasBad && i > 0 ? lastWhere(place, places[i - 1]!, bad) : place;
+    if (isBad || i === places.length - 1) widest = Math.max(widest, to - from);
+    if (isBad) from = place;
+    wasBad = isBad;
   }
   return widest;
+}
+
+/** The last place on the way from one that holds to one that does not that was found to hold, by halving. */
+function lastWhere(holds: number, other: number, test: (x: number) => boolean): number {
+  let [yes, no] = [holds, other];
+  while (Math.abs(no - yes) > CLOSE) {
+    const middle = (yes + no) / 2;
+    if (test(middle)) yes = middle;
+    else no = middle;
+  }
+  return yes;
 }
 
 /** What is free above and behind over a stretch of x, whichever is less. */

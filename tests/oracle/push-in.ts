@@ -1,6 +1,7 @@
 /**
  * The blunt check behind every `yes`: the carcass is pushed in along y from the mouth to its back, and every sample of
- * every surface is asked whether it bites. Nothing is shared with the intervals: samples, band edges, one loop. mm.
+ * every surface, and the box's and the trims' own edges between samples, are asked whether they bite. No interval is
+ * used: one loop over samples. mm.
  */
 
 import type { Room } from './key-oracle.ts';
@@ -71,12 +72,13 @@ function biteOf(side: string, wall: Wall, u: Range, v: Range, face: number): Bit
   return { by, side, at };
 }
 
-/** Band edges and profile breaks across u or v: where a trim can bite between samples. */
+/** Between samples: the box's own edges, and band edges and profile breaks across u or v, where a trim can bite. */
 function edgesIn(wall: Wall, across: 'u' | 'v', [from, to]: Range): number[] {
   const places = wall.bands.flatMap((band) => [
     ...(across === 'u' ? band.uMm : band.vMm),
     ...(band.profile.along === across ? band.profile.mm.map(([place]) => place) : []),
   ]);
+  places.push(from, to);
   return [...new Set(places)].filter((place) => place >= from && place <= to);
 }
 
