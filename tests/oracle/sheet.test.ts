@@ -113,6 +113,24 @@ describe('a sheet', () => {
     expect(high).toBeCloseTo(top, 8);
   });
 
+  test('takes the second derivative at the end of a span, where a cubic bends most', () => {
+    // f'' = -6u/c: within the span from 0 to 128 least at 128.
+    const c = 2e6;
+    const sheet = sampled((u) => (-u * u * u) / c + 0.02 * u, 4);
+    const { low, high } = greatest(sheet, 1, { u: [101.3, 128], v: [0, 100] });
+    expect(high - low).toBeCloseTo(((16 / 8) * 6 * 128) / c, 8);
+    const hollow = greatest(sheet, -1, { u: [101.3, 128], v: [0, 100] });
+    expect(hollow.high - hollow.low).toBeCloseTo(0, 8);
+  });
+
+  test('allows for a second derivative that is greatest between two rows', () => {
+    // f_uu = 2(b (v - 72)² - a) is lowest at 72, between the rows at 64 and 80; f_vv is not below 0.
+    const [a, b] = [1e-4, 1e-7];
+    const sheet = sampled((u, v) => (u - 200) * (u - 200) * (b * (v - 72) * (v - 72) - a), 16);
+    const { low, high } = greatest(sheet, 1, { u: [130, 250], v: [10, 120] });
+    expect(high - low).toBeCloseTo(((16 * 16) / 8) * 2 * a, 8);
+  });
+
   // Rough on purpose: a bump of 8 mm on a quarter of a metre bends ten times as much as a plastered wall.
   test.each([
     [2, 3, 0.004],
