@@ -21,11 +21,19 @@ freshenPage();
 
 /** Whether every package that the lock file names for this machine is there, at its version. */
 function installed() {
-  const kept = join(root, 'node_modules', '.package-lock.json');
-  if (!existsSync(kept)) return false;
   const wanted = JSON.parse(readFileSync(join(root, 'package-lock.json'), 'utf8')).packages;
-  const have = JSON.parse(readFileSync(kept, 'utf8')).packages;
+  const have = kept();
   return Object.entries(wanted).every(
-    ([name, { version, optional }]) => name === '' || optional || have[name]?.version === version,
+    ([name, { version, optional }]) =>
+      name === '' || optional || (have[name]?.version === version && existsSync(join(root, name))),
   );
+}
+
+/** What was installed, as its record has it: nothing where there is none, or one that was broken off. */
+function kept() {
+  try {
+    return JSON.parse(readFileSync(join(root, 'node_modules', '.package-lock.json'), 'utf8')).packages ?? {};
+  } catch {
+    return {};
+  }
 }
