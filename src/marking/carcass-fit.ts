@@ -83,16 +83,23 @@ export function clearances(site: Site, carcass: PlacedCarcass, walls: SideWalls)
   };
 }
 
+/** Says whether a carcass goes in at some place from left to right with no clearance under 0. */
+export function goesInBare(site: Site, carcass: PlacedCarcass, walls: SideWalls): boolean {
+  return freePlace(site, carcass, walls) !== null;
+}
+
 /**
- * Says whether a carcass goes in at some place from left to right with no clearance under 0.
+ * Finds a place from left to right where a carcass goes in with no clearance under 0: the middle, where that is free.
  *
  * Cells of x are halved: a cell is out when the part of the window that all of it covers is blocked, and in when the
  * window of its middle is free. Cells under 0.001 mm that are neither count as out.
+ *
+ * @returns where its left edge stands, mm; null when there is none
  */
-export function goesInBare(site: Site, carcass: PlacedCarcass, walls: SideWalls): boolean {
+export function freePlace(site: Site, carcass: PlacedCarcass, walls: SideWalls): number | null {
   const from = walls.left.value;
   const to = 0 - walls.right.value - carcass.widthMm;
-  if (to < from) return false;
+  if (to < from) return null;
   const { widthMm } = carcass;
   const free = (x0: number, x1: number) =>
     x0 > x1 ||
@@ -102,11 +109,11 @@ export function goesInBare(site: Site, carcass: PlacedCarcass, walls: SideWalls)
   for (let cell = cells.pop(); cell; cell = cells.pop()) {
     const [x0, x1] = cell;
     const middle = (x0 + x1) / 2;
-    if (free(middle, middle + widthMm)) return true;
+    if (free(middle, middle + widthMm)) return middle;
     if (x1 - x0 < 0.001 || !free(x1, x0 + widthMm)) continue;
     cells.push([middle, x1], [x0, middle]);
   }
-  return false;
+  return null;
 }
 
 /** Says how a least spare clearance is called. */

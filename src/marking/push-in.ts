@@ -1,14 +1,23 @@
 /**
- * Pushing the carcass in: how far it goes before something stops it.
+ * Pushing the carcass in: how deep it goes before something stops it, and where it is tight there.
  *
- * With its back at b, the carcass meets the side walls and the ceiling over [mouth, b] and the back wall at b. It may
- * shift sideways on its way, so the walls stop it where they stand closer than it is wide. Going is monotone: what stops
- * it at b stops it further in.
+ * It stands at its last height from the start. With its back at b it meets the side walls and the ceiling over
+ * [mouth, b] and the back wall at b. A place from left to right that is free at b is free all the way there, so how deep
+ * it goes is monotone, and it goes home just where `goesInBare` says so.
  */
 import type { CarcassSizes } from '../exercise/brief.ts';
 import type { Place } from '../recess/recess.ts';
-import { trueOf } from '../recess/recess.ts';
-import { floorHighPoint, highest, placeOf, type Site } from './site.ts';
+import { findCarcass } from './answer-key.ts';
+import {
+  type Clearances,
+  type ClearSide,
+  clearances,
+  clearSides,
+  freePlace,
+  type PlacedCarcass,
+  type SideWalls,
+} from './carcass-fit.ts';
+import { highest, type Site } from './site.ts';
 
 export interface PushedIn {
   /** Where the carcass's back would stand when it is home, and where it stops, mm. */
@@ -17,48 +26,81 @@ export interface PushedIn {
   readonly shortMm: number;
   /** What stops it: the side and the places that it touches; null when it goes home. */
   readonly stoppedBy: { readonly side: 'left and right' | 'top' | 'back'; readonly at: readonly Place[] } | null;
+  /** Where it stands when it has stopped, its back at `backMm`. */
+  readonly carcass: PlacedCarcass;
+  /** What is clear on each side there and on its way there; `back` is what is clear behind it. */
+  readonly clear: Clearances;
 }
 
 /** How finely the stop is found, mm. */
 const withinMm = 0.01;
 
-/** Pushes a carcass in; null when it leaves the recess's reach. */
+/**
+ * Pushes a carcass in.
+ *
+ * @returns where it stops, found from the free side to 0.01 mm; null when it leaves the recess's reach
+ */
 export function pushIn(site: Site, sizes: CarcassSizes): PushedIn | null {
-  const { mouthMm, carcassFrontMm, plinthMm } = site.brief;
-  const homeMm = carcassFrontMm + sizes.depthMm;
-  const { extents } = site.recess;
-  if (homeMm > extents.y[1]) return null;
-  const bottom = plinthMm + floorHighPoint(site, homeMm).value;
-  const top = bottom + sizes.heightMm;
-  if (top > extents.z[1] || bottom < extents.z[0]) return null;
-  const stopAt = (backMm: number) => stops(site, sizes, { mouthMm, backMm, bottom, top });
-  if (!stopAt(homeMm)) return { homeMm, backMm: homeMm, shortMm: 0, stoppedBy: null };
-  let free = mouthMm;
-  let held = homeMm;
-  if (stopAt(mouthMm)) held = mouthMm;
-  while (held - free > withinMm) {
-    const middle = (free + held) / 2;
-    if (stopAt(middle)) held = middle;
-    else free = middle;
+  const found = findCarcass(site, sizes);
+  if (!found) return null;
+  const { carcass, walls, clear } = found;
+  const homeMm = carcass.backMm;
+  const home = freePlace(site, carcass, walls);
+  if (home !== null) {
+    // The place that shares what is spare, unless something but the walls is in its way there.
+    const shared = clearSides.every((side) => clear[side].mm >= 0);
+    const at = { carcass: shared ? carcass : { ...carcass, leftMm: home }, walls };
+    return { homeMm, backMm: homeMm, shortMm: 0, stoppedBy: null, ...standing(site, at) };
   }
-  return { homeMm, backMm: free, shortMm: homeMm - free, stoppedBy: stopAt(held) };
+  const stop = lastFree(site, carcass);
+  return { homeMm, shortMm: homeMm - stop.backMm, ...stop };
 }
 
-function stops(
-  site: Site,
-  sizes: CarcassSizes,
-  box: { mouthMm: number; backMm: number; bottom: number; top: number },
-): PushedIn['stoppedBy'] {
-  const sides = { u0: box.mouthMm, u1: box.backMm, v0: box.bottom, v1: box.top };
-  const left = highest(site, 'left', sides);
-  const right = highest(site, 'right', sides);
-  const between = 0 - right.value - left.value;
-  if (between < sizes.widthMm) return { side: 'left and right', at: [placeOf('left', left), placeOf('right', right)] };
-  const { x } = site.recess.extents;
-  const leftMm = Math.max(x[0], (left.value - right.value - sizes.widthMm) / 2);
-  const rightMm = Math.min(x[1], leftMm + sizes.widthMm);
-  const over = highest(site, 'ceiling', { u0: leftMm, u1: rightMm, v0: box.mouthMm, v1: box.backMm });
-  if (trueOf('ceiling', over.value) < box.top) return { side: 'top', at: [placeOf('ceiling', over)] };
-  const back = highest(site, 'back', { u0: leftMm, u1: rightMm, v0: box.bottom, v1: box.top });
-  return trueOf('back', back.value) < box.backMm ? { side: 'back', at: [placeOf('back', back)] } : null;
+/** Halves the way in down to the last place where the carcass is free; blocked at the mouth, it stays there. */
+function lastFree(site: Site, home: PlacedCarcass) {
+  const { mouthMm } = site.brief;
+  let free = mouthMm;
+  let held = home.backMm;
+  let leftMm = placeAt(site, home, mouthMm);
+  if (leftMm === null) held = mouthMm;
+  while (held - free > withinMm) {
+    const middle = (free + held) / 2;
+    const place = placeAt(site, home, middle);
+    if (place === null) held = middle;
+    else [free, leftMm] = [middle, place];
+  }
+  const carcass = { ...home, backMm: free, leftMm: leftMm ?? home.leftMm };
+  const blocked = { ...home, backMm: held, leftMm: carcass.leftMm };
+  return {
+    backMm: free,
+    stoppedBy: stoppedBy(site, blocked),
+    ...standing(site, { carcass, walls: wallsTo(site, carcass) }),
+  };
+}
+
+function placeAt(site: Site, home: PlacedCarcass, backMm: number): number | null {
+  const carcass = { ...home, backMm };
+  return freePlace(site, carcass, wallsTo(site, carcass));
+}
+
+/** What bounds a carcass sideways on its way to where its back stands. */
+function wallsTo(site: Site, carcass: PlacedCarcass): SideWalls {
+  const { backMm, bottomMm, topMm } = carcass;
+  const rect = { u0: site.brief.mouthMm, u1: backMm, v0: bottomMm, v1: topMm };
+  const left = highest(site, 'left', rect);
+  const right = highest(site, 'right', rect);
+  return { bottomMm, backMm, left, right, betweenMm: 0 - right.value - left.value };
+}
+
+/** What blocks a carcass that is not free: the walls where it is wider, else the worse of overhead and behind. */
+function stoppedBy(site: Site, blocked: PlacedCarcass): NonNullable<PushedIn['stoppedBy']> {
+  const walls = wallsTo(site, blocked);
+  const clear = clearances(site, blocked, walls);
+  if (walls.betweenMm < blocked.widthMm) return { side: 'left and right', at: [clear.left.at, clear.right.at] };
+  const side: ClearSide = clear.top.mm < clear.back.mm ? 'top' : 'back';
+  return { side, at: [clear[side].at] };
+}
+
+function standing(site: Site, at: { carcass: PlacedCarcass; walls: SideWalls }): Pick<PushedIn, 'carcass' | 'clear'> {
+  return { carcass: at.carcass, clear: clearances(site, at.carcass, at.walls) };
 }

@@ -2,16 +2,17 @@
  * The true room for showing after hand-in: sections of the surfaces, and the learner's readings on them.
  */
 import { heightAt } from '../geometry/height-field.ts';
+import type { Plane } from '../geometry/plane.ts';
 import { obstructionAt } from '../recess/band.ts';
 import { nominalObstruction } from '../recess/defect-shapes.ts';
 import { trueOf } from '../recess/recess.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { sayRecess } from '../recess/trade-words.ts';
-import { planeOf } from '../survey/level.ts';
 import type { Survey } from '../survey/survey.ts';
 import { findCarcass } from './answer-key.ts';
 import type { PlacedCarcass } from './carcass-fit.ts';
 import { domainSource } from './domain.ts';
+import { type Edge, edges, type OpeningEdges, sideOfEdge } from './opening.ts';
 import { type PushedIn, pushIn } from './push-in.ts';
 import { type Site, siteOf } from './site.ts';
 
@@ -44,21 +45,26 @@ export interface UncoveredRoom {
     readonly yMm: number;
     readonly zMm: number;
   }[];
-  readonly lines: readonly {
-    readonly datum: 'F' | 'S' | 'L';
-    readonly nx: number;
-    readonly ny: number;
-    readonly c: number;
-  }[];
+  /** Every datum as it was last thrown: nx x + ny y + nz z = c. */
+  readonly lines: readonly (Plane & { readonly datum: string })[];
+  /** The bare walls at the face line, between the trims that stay: what a frame's blank has to cover. */
+  readonly faceEdges: readonly FaceEdge[];
 }
 
-const stepMm = 40;
+/** A stretch of an edge of the opening, mm: along runs up for left and right, to the right for top and bottom. */
+export interface FaceEdge {
+  readonly edge: Edge;
+  readonly alongMm: readonly number[];
+  readonly acrossMm: readonly number[];
+}
+
+const stepMm = 20;
 
 /** Uncovers the room of a survey. */
 export function uncoverRoom(survey: Survey): UncoveredRoom {
   const { exercise, recess } = survey.world;
   const site = siteOf(recess, exercise);
-  const { nominal } = domainSource(site);
+  const { nominal, edges: found } = domainSource(site);
   const { width, height } = exercise.brief.openingMm;
   const backMm = nominal.carcass.backMm;
   const said = survey.proposal?.carcassMm;
@@ -82,13 +88,21 @@ export function uncoverRoom(survey: Survey): UncoveredRoom {
     readings: survey.readings.flatMap((r) =>
       r.side ? [{ n: r.n, side: r.side, xMm: r.point.x, yMm: r.point.y, zMm: r.point.z }] : [],
     ),
-    lines: survey.standing
-      ? (['F', 'S', 'L'] as const).map((datum) => {
-          const { nx, ny, c } = planeOf(survey.standing as NonNullable<Survey['standing']>, datum);
-          return { datum, nx, ny, c };
-        })
-      : [],
+    lines: Object.entries(survey.planes).map(([datum, plane]) => ({ datum, ...plane })),
+    faceEdges: faceEdges(site, found),
   };
+}
+
+function faceEdges(site: Site, found: OpeningEdges): FaceEdge[] {
+  return edges.flatMap((edge) => {
+    const side = sideOfEdge[edge];
+    return found[edge].stretches.map(([from, to]): FaceEdge => {
+      const alongMm = steps(from, to);
+      const upright = side === 'left' || side === 'right';
+      const at = (a: number) => heightAt(site.recess.fields[side], upright ? 0 : a, upright ? a : 0);
+      return { edge, alongMm, acrossMm: alongMm.map((a) => trueOf(side, at(a))) };
+    });
+  });
 }
 
 function wall(site: Site, side: 'left' | 'right', run: { at: number; along: readonly number[] }): TrueCurve {
@@ -124,6 +138,6 @@ function curve(
 }
 
 function steps(from: number, to: number): number[] {
-  const count = Math.ceil((to - from) / stepMm);
+  const count = Math.max(1, Math.ceil((to - from) / stepMm));
   return Array.from({ length: count + 1 }, (_, i) => from + ((to - from) * i) / count);
 }
