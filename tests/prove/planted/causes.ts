@@ -554,13 +554,13 @@ function carryStep(hand: Hand, of_: { second: SecondSetUp; slip: number; reading
 }
 
 function plantStepSlip(ground: Ground, draws: Draws): Planted | null {
-  // Often a slip turns so short a step round: what is written then lies the other way.
-  const second = secondSetUp(ground, draws, [3, 25]);
+  const second = secondSetUp(ground, draws, [3, 18]);
   if (!second) return null;
-  const slip = draws.sign() * 10;
+  const read = draws.pick(2) === 0;
+  // A slip back turns a short step round: what is written then lies the other way.
+  const slip = (read && second.step > 0 ? -1 : read ? 1 : draws.sign()) * 10;
   const lost = second.side === 'left' || second.side === 'floor' ? -slip : slip;
   const kind = datumOf(second.size);
-  const read = draws.pick(2) === 0;
   const survey = fromSecond(ground, draws, {
     second,
     lost,
