@@ -5,7 +5,7 @@ import type { SizeName } from '../survey/size.ts';
 import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
 import type { LineName, SizeLedger } from './ledger.ts';
 import type { Marks, Report } from './report.ts';
-import type { Heading, HeadingName } from './score.ts';
+import type { Evidence, Heading, HeadingName, Score } from './score.ts';
 import type { Reason, Verdict } from './verdict.ts';
 
 export const sizeWords: Record<SizeName, string> = {
@@ -39,6 +39,34 @@ export const lineWords: Record<LineName, string> = {
   'not-surveyed': 'not surveyed',
 };
 
+/** A line's name, where there is room for a word or two. */
+export const lineTitles: Record<LineName, string> = {
+  coverage: 'Coverage',
+  method: 'Tape',
+  'set-up': 'Set-up',
+  rule: 'Rule',
+  booking: 'Booking',
+  transfer: 'Carrying over',
+  'not-read': 'Not read',
+  'working-out': 'Working out',
+  allowance: 'Allowance',
+  'not-surveyed': 'Not surveyed',
+};
+
+/** What a line holds against what, for those who ask. */
+export const lineAbout: Record<LineName, string> = {
+  coverage: 'the places that decide were not read',
+  method: 'a tape from wall to wall cannot see walls that lean together',
+  'set-up': 'how the lines stood, against how they should',
+  rule: 'what stood on the rule or tape, against the distance',
+  booking: 'what was written, against what was seen',
+  transfer: 'a step that was not carried over',
+  'not-read': 'booked without a reading, or out of place',
+  'working-out': 'what was sent, against what the figures give',
+  allowance: 'allowed for what was not read',
+  'not-surveyed': 'nothing on the sheet gives it',
+};
+
 /** Says a report, a line an element. */
 export function sayReport(report: Report): string[] {
   if (!report.marks) return ['not handed in: there is nothing to mark yet'];
@@ -56,13 +84,20 @@ export function sayReport(report: Report): string[] {
 
 /** Says what became of what was proposed. */
 export function sayVerdict(verdict: Verdict): string[] {
+  return [
+    ...sayReasons(verdict),
+    ...(verdict.carcass ? sayCarcass(verdict.carcass) : []),
+    ...(verdict.frame ? sayFrame(verdict.frame) : []),
+  ];
+}
+
+/** Says the verdict and why, the gravest reason first. */
+export function sayReasons(verdict: Verdict): string[] {
   const first = verdict.reasons[0];
   const rest = verdict.reasons.slice(1).filter((r) => r.word !== 'untidy' || verdict.reasons.length < 3);
   return [
     first ? `${headline[verdict.word]} ${sayReason(first)}.` : headline.good,
     ...rest.map((r) => `Also: ${sayReason(r)}.`),
-    ...(verdict.carcass ? sayCarcass(verdict.carcass) : []),
-    ...(verdict.frame ? sayFrame(verdict.frame) : []),
   ];
 }
 
@@ -166,6 +201,43 @@ export function sayLedger(l: SizeLedger): string[] {
       return `  ${signed(line.mm).padStart(7)} ${lineWords[line.name]}${of}`;
     }),
   ];
+}
+
+/** Says a piece of evidence: what it is about, and what it came to. */
+export function sayEvidence(e: Evidence): string {
+  const about = sizeWords[e.of as SizeName] ?? e.of;
+  const came = typeof e.value === 'number' ? `${tenth(e.value)} mm` : e.value;
+  return e.of === 'sheet' ? `${e.what}: ${came}` : `${about}, ${e.what}: ${came}`;
+}
+
+/** Says how the total came about, and what a cap does to it. */
+export function sayTotal(score: Score, verdict: Verdict): string {
+  const earned = score.headings.reduce((sum, h) => sum + h.points, 0);
+  const available = score.headings.reduce((sum, h) => sum + h.of, 0);
+  const first = verdict.reasons[0];
+  const why = first ? capital(capWords[first.code] ?? sayReason(first)) : '';
+  const cap =
+    score.cap === null
+      ? ''
+      : score.total < score.uncapped
+        ? ` ${why} holds the total to ${score.total}.`
+        : ` ${why} would hold the total down; it is lower already.`;
+  const nothing = verdict.word === 'nothing' ? ' Nothing was sent, so nothing counts.' : '';
+  return `${tenth(earned)} of ${available} is ${score.uncapped} of 100.${cap}${nothing} Instrument checks were not asked here.`;
+}
+
+/** What caps a total, as the beginning of a sentence. */
+const capWords: Partial<Record<Reason['code'], string>> = {
+  'carcass/outside': 'a carcass that is larger than the recess',
+  'carcass/does-not-go-in': 'a carcass that does not go in',
+  'frame/does-not-cover': 'a blank that does not cover',
+  'carcass/clearance': 'less clearance than is asked',
+  'frame/stock-short': 'too little stock to scribe',
+  'frame/stock-over': 'more to come off than can be scribed',
+};
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function sayScore(marks: Marks): string[] {

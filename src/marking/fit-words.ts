@@ -1,0 +1,137 @@
+/**
+ * Fitting day in words: what became of the carcass and of the frame, as one statement, then told step by step.
+ */
+import type { Brief } from '../exercise/brief.ts';
+import type { SizeName } from '../survey/size.ts';
+import type { FrameKey } from './answer-key.ts';
+import type { Clearances, ClearSide } from './carcass-fit.ts';
+import { type Edge, edges } from './opening.ts';
+import { sayOn } from './place-words.ts';
+import type { PushedIn } from './push-in.ts';
+import type { Verdict } from './verdict.ts';
+
+/** What became of what was sent. */
+export interface Fitted {
+  readonly brief: Brief;
+  readonly verdict: Verdict;
+  /** Null where no carcass was sent, or it leaves the recess. */
+  readonly pushed: PushedIn | null;
+}
+
+export const clearWords: Readonly<Record<ClearSide, string>> = {
+  left: 'on the left',
+  right: 'on the right',
+  top: 'over it',
+  back: 'behind it',
+};
+
+/** States what became of it, in one sentence, the gravest first. */
+export function sayFit({ brief, verdict, pushed }: Fitted): string {
+  const first = verdict.reasons[0];
+  if (first?.code === 'nothing/proposed') return 'No sizes were sent to the workshop.';
+  if (verdict.reasons.some((r) => r.code === 'carcass/outside')) return 'The carcass is larger than the recess.';
+  if (pushed?.stoppedBy)
+    return pushed.backMm <= brief.mouthMm + 0.05
+      ? 'The carcass does not go in at the mouth.'
+      : `The carcass stopped ${mm(pushed.shortMm)} mm short of home.`;
+  const { frame } = verdict;
+  const gap = frame ? worstGap(frame) : null;
+  if (frame && gap) return `The frame leaves a gap of ${mm(-frame.stockMm[gap][0])} at the ${gap}.`;
+  if (first?.code === 'carcass/clearance') {
+    const side = first.of as ClearSide;
+    return `The carcass goes home with ${mm(first.mm)} ${clearWords[side]}; ${brief.askMm[side]} is asked.`;
+  }
+  if (first?.code === 'frame/stock-short')
+    return `The frame covers, with ${mm(first.mm)} to scribe at the ${first.of}.`;
+  if (first?.code === 'frame/stock-over')
+    return `The frame covers, but ${mm(first.mm)} has to come off at the ${first.of}.`;
+  if (pushed) return `The carcass goes home with ${saySpare(pushed.clear)}.`;
+  return 'The frame covers.';
+}
+
+/** Tells the push, where it ends, and what stops it there. */
+export function sayPush(pushed: PushedIn, brief: Brief): string {
+  const { mouthMm } = brief;
+  const way = pushed.backMm - mouthMm;
+  if (!pushed.stoppedBy) return `The carcass is pushed in from the mouth and goes home, ${mm(way)} in from the mouth.`;
+  const [one, two] = pushed.stoppedBy.at;
+  const told =
+    way <= 0.05
+      ? 'The carcass is held at the mouth and does not start.'
+      : `The carcass is pushed in and stops dead ${mm(way)} in from the mouth, ${mm(pushed.shortMm)} short of home.`;
+  if (!one) return told;
+  if (pushed.stoppedBy.side === 'back') return `${told} It meets the ${sayOn('back', one, mouthMm)}.`;
+  if (pushed.stoppedBy.side === 'top') return `${told} It meets what is overhead, ${sayOn('ceiling', one, mouthMm)}.`;
+  return two
+    ? `${told} It is tight on the ${sayOn('left', one, mouthMm)}, and on the ${sayOn('right', two, mouthMm)}.`
+    : told;
+}
+
+/** Tells what comes off a frame's blank, edge by edge, and where it leaves a gap. */
+export function sayFrameFit(frame: FrameKey, brief: Brief): string {
+  const gaps = edges.filter((edge) => frame.stockMm[edge][0] < 0);
+  const told = gaps.map((edge) => `it leaves a gap of up to ${mm(-frame.stockMm[edge][0])} at the ${edge}`);
+  const limits = brief.frame
+    ? ` The brief allows ${brief.frame.leastStockMm} to ${brief.frame.mostStockMm} to come off an edge.`
+    : '';
+  return told.length > 0
+    ? `The frame is offered up: ${told.join(', ')}.${limits}`
+    : `The frame is offered up and covers. To come off: ${edges.map((edge) => `${edge} ${range(frame.stockMm[edge])}`).join(', ')}.${limits}`;
+}
+
+/** Says of every size what it came to on the day, in a few words. */
+export function sayDay({ verdict, pushed }: Fitted): Readonly<Record<SizeName, string>> {
+  const stops = pushed?.stoppedBy?.side;
+  const size = (side: ClearSide, blocks: NonNullable<PushedIn['stoppedBy']>['side']) => {
+    if (!pushed)
+      return verdict.reasons.some((r) => r.code === 'carcass/outside') ? 'larger than the recess' : 'not sent';
+    if (stops === blocks) return `stops ${mm(pushed.shortMm)} short`;
+    if (stops !== undefined && side === 'back') return 'does not come to it';
+    const { left, right } = pushed.clear;
+    return side === 'left'
+      ? `goes, ${mm(left.mm)} left, ${mm(right.mm)} right`
+      : `goes, ${mm(pushed.clear[side].mm)} ${clearWords[side]}`;
+  };
+  const frame = (a: Edge, b: Edge) => {
+    if (!verdict.frame) return 'not sent';
+    const [one, two] = [verdict.frame.stockMm[a], verdict.frame.stockMm[b]];
+    const least = Math.min(one[0], two[0]);
+    return least < 0
+      ? `leaves a gap of ${mm(-least)}`
+      : `covers; ${range([least, Math.max(one[1], two[1])])} to scribe`;
+  };
+  return {
+    'carcass-width': size('left', 'left and right'),
+    'carcass-height': size('top', 'top'),
+    'carcass-depth': size('back', 'back'),
+    'frame-width': frame('left', 'right'),
+    'frame-height': frame('top', 'bottom'),
+  };
+}
+
+/** The edge where a blank falls shortest; null where it covers. */
+export function worstGap(frame: FrameKey): Edge | null {
+  let worst: Edge | null = null;
+  for (const edge of edges) {
+    const least = frame.stockMm[edge][0];
+    if (least < 0 && (worst === null || least < frame.stockMm[worst][0])) worst = edge;
+  }
+  return worst;
+}
+
+/** A length as it is said of a fit: whole millimetres from 10, tenths under that; what is there is never said to be 0. */
+export function mm(value: number): string {
+  const size = Math.abs(value);
+  if (size > 0 && size < 0.05) return 'under 0.1';
+  return String(size >= 9.95 ? Math.round(value) : Math.round(value * 10) / 10);
+}
+
+function saySpare({ left, right }: Clearances): string {
+  return Math.abs(left.mm - right.mm) < 0.05
+    ? `${mm(left.mm)} to spare each side`
+    : `${mm(left.mm)} to spare on the left, ${mm(right.mm)} on the right`;
+}
+
+function range([least, most]: readonly [number, number]): string {
+  return `${mm(least)} to ${mm(most)}`;
+}

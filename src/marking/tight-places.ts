@@ -1,0 +1,50 @@
+/**
+ * The tight places of a carcass, one a side, by letters that stay the same wherever they are shown.
+ */
+import type { Brief } from '../exercise/brief.ts';
+import type { Place } from '../recess/recess.ts';
+import type { Side } from '../recess/recess-spec.ts';
+import type { CarcassKey } from './answer-key.ts';
+import { type Clearances, type ClearSide, clearSides } from './carcass-fit.ts';
+
+export interface TightPlace {
+  readonly letter: 'a' | 'b' | 'c' | 'd';
+  readonly side: ClearSide;
+  readonly surface: Side;
+  readonly at: Place;
+  /** < 0 where the carcass would run into the surface. */
+  readonly clearanceMm: number;
+  readonly askedMm: number;
+  /** Whether it touches there, or would run in. */
+  readonly touches: boolean;
+}
+
+/** At or under this the carcass is said to touch, mm: what is shown as 0.0. */
+const touchMm = 0.05;
+
+const letters = { left: 'a', right: 'b', top: 'c', back: 'd' } as const;
+const surfaces: Readonly<Record<ClearSide, Side>> = { left: 'left', right: 'right', top: 'ceiling', back: 'back' };
+
+/** Gives the tight places where a carcass stands. */
+export function tightPlaces(clear: Clearances, brief: Brief): readonly TightPlace[] {
+  return clearSides.map((side) => tight(side, { ...clear[side], askedMm: brief.askMm[side] }));
+}
+
+/** Gives the tight places of a carcass as it would stand at home. */
+export function tightAtHome(carcass: CarcassKey, brief: Brief): readonly TightPlace[] {
+  return carcass.tightest.map(({ side, atMm: [x, y, z], clearanceMm }) =>
+    tight(side, { mm: clearanceMm, at: { x, y, z }, askedMm: brief.askMm[side] }),
+  );
+}
+
+function tight(side: ClearSide, of: { mm: number; at: Place; askedMm: number }): TightPlace {
+  return {
+    letter: letters[side],
+    side,
+    surface: surfaces[side],
+    at: of.at,
+    clearanceMm: of.mm,
+    askedMm: of.askedMm,
+    touches: of.mm <= touchMm,
+  };
+}
