@@ -48,7 +48,8 @@ export const causes: readonly Cause[] = [
   { name: 'trim', says: 'a trim read that comes off afterwards', plant: plantTrim },
   { name: 'not-carried', says: 'a side read from a second set-up, its step never carried', plant: plantNotCarried },
   { name: 'carried', says: 'the same, carried', plant: plantCarried },
-  { name: 'step-slip', says: 'the same, carried with a slip of 10, the step read or not', plant: plantStepSlip },
+  { name: 'step-slip', says: 'the same, carried with a slip of 10', plant: (g, d) => plantStepSlip(g, d, false) },
+  { name: 'step-read', says: 'the same, a short step, read and written the other way', plant: plantStepRead },
   { name: 'allowance', says: 'an allowance that is said', plant: plantAllowance },
   { name: 'rounded', says: 'every booking rounded to the half millimetre', plant: plantRounded },
   { name: 'twice', says: 'one place booked twice, once with a slip of 4', plant: plantTwice },
@@ -553,12 +554,15 @@ function carryStep(hand: Hand, of_: { second: SecondSetUp; slip: number; reading
   hand.act({ act: 'carry', from: `${kind}2`, to: kind, stepMm, ...reading });
 }
 
-function plantStepSlip(ground: Ground, draws: Draws): Planted | null {
-  const second = secondSetUp(ground, draws, [3, 18]);
+function plantStepRead(ground: Ground, draws: Draws): Planted | null {
+  return plantStepSlip(ground, draws, true);
+}
+
+/** A step that is read is short, and its slip so far back that what is written lies the other way. */
+function plantStepSlip(ground: Ground, draws: Draws, read: boolean): Planted | null {
+  const second = secondSetUp(ground, draws, read ? [3, 9] : [8, 70]);
   if (!second) return null;
-  const read = draws.pick(2) === 0;
-  // A slip back turns a short step round: what is written then lies the other way.
-  const slip = (read && second.step > 0 ? -1 : read ? 1 : draws.sign()) * 10;
+  const slip = (read ? -Math.sign(second.step) : draws.sign()) * 10;
   const lost = second.side === 'left' || second.side === 'floor' ? -slip : slip;
   const kind = datumOf(second.size);
   const survey = fromSecond(ground, draws, {
