@@ -1,72 +1,135 @@
 /**
- * The ledger as a rule: parts step along it from what the room allows to what was sent. Units px.
+ * The ledger as a rule: parts step along it from what the room allows to what was sent.
+ *
+ * Places along the rule are shares of its width, 0 at its left end and 1 at its right, so that it can be drawn at any
+ * width; how many graduations are named is chosen for the width that it is laid out for.
  */
 import type { LineName, SizeLedger } from '../marking/ledger.ts';
 
+/** A part; `rest` is what the lines too small to be drawn come to together. */
 export interface BarPart {
-  readonly name: LineName;
+  readonly name: LineName | 'rest';
   readonly mm: number;
   readonly from: number;
   readonly to: number;
   /** What pulls back is drawn hollow. */
   readonly back: boolean;
-  readonly y: number;
+  /** Its figure stands beside the end of the part that has room. */
+  readonly figure: BarWords;
+}
+
+export interface BarWords {
+  readonly text: string;
+  /** Where the words begin, or end when they stand to the left. */
+  readonly at: number;
+  readonly anchor: 'start' | 'end';
 }
 
 export interface LedgerBar {
-  readonly width: number;
-  readonly height: number;
-  readonly ticks: readonly { readonly x: number; readonly long: boolean; readonly text: string | null }[];
+  readonly ticks: readonly { readonly at: number; readonly named: boolean; readonly text: string }[];
   readonly parts: readonly BarPart[];
-  readonly keyX: number;
-  readonly sentX: number;
+  /** Where the room's size and the sent one stand. */
+  readonly keyAt: number;
+  readonly sentAt: number;
+  readonly key: BarWords;
+  readonly sent: BarWords;
 }
 
-const rowPx = 40;
-const topPx = 44;
+/** Lines under this are put together as the rest, mm. */
+export const restUnderMm = 0.05;
+/** A rest that shows as nothing in hundredths is left out, mm. */
+const restFromMm = 0.005;
+/** What a figure takes beside a part, px. */
+const figurePx = 48;
+/** The least that lies between two named graduations, px. */
+const namedPx = 46;
+const insetPx = 20;
+const besidePx = 7;
+const steps: readonly number[] = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000];
 
-/** Lays the bar out; parts under a twentieth of a millimetre are left to the sum. */
-export function layoutLedgerBar(ledger: SizeLedger, width: number): LedgerBar {
-  const parts = ledger.lines.filter((l) => Math.abs(l.mm) >= 0.05);
-  const stations = [0];
-  for (const l of ledger.lines) stations.push((stations[stations.length - 1] as number) + l.mm);
-  const end = stations[stations.length - 1] as number;
-  const low = Math.min(...stations);
-  const high = Math.max(...stations);
-  const step = stepOf(high - low);
-  const from = Math.floor((ledger.keyMm + low) / step - 0.5) * step;
-  const to = Math.ceil((ledger.keyMm + high) / step + 0.5) * step;
-  const at = (mm: number) => 16 + ((mm - from) / (to - from)) * (width - 32);
-  const ticks: LedgerBar['ticks'][number][] = [];
-  const count = Math.round((to - from) / step);
-  for (let i = 0; i <= count * 2; i++) {
-    const mm = from + (i * step) / 2;
-    ticks.push({ x: at(mm), long: i % 2 === 0, text: i % 2 === 0 ? String(Math.round(mm * 10) / 10) : null });
-  }
-  let here = ledger.keyMm;
-  let row = 0;
-  const drawn: BarPart[] = [];
-  for (const l of ledger.lines) {
-    const next = here + l.mm;
-    if (parts.includes(l)) {
-      drawn.push({ name: l.name, mm: l.mm, from: at(here), to: at(next), back: l.mm < 0, y: topPx + row * rowPx });
-      row++;
-    }
-    here = next;
-  }
+/** Lays out the rule of a size that was sent, for a width of so many px. */
+export function layoutLedgerBar(ledger: SizeLedger, widthPx: number): LedgerBar {
+  const parts = partsOf(ledger);
+  const stations = [ledger.keyMm];
+  for (const p of parts) stations.push((stations.at(-1) ?? 0) + p.mm);
+  const sentMm = stations.at(-1) ?? ledger.keyMm;
+  const { from, to, step } = stretch(Math.min(...stations), Math.max(...stations), widthPx);
+  const inset = insetPx / widthPx;
+  const at = (mm: number) => inset + ((mm - from) / (to - from)) * (1 - 2 * inset);
+  const beside = (a: number, b: number, wide: number) => sideOf(Math.min(a, b), Math.max(a, b), { wide, widthPx });
+  const wordsAt = (texts: readonly [long: string, short: string], mm: number) => {
+    const [long, short] = texts;
+    const text = Math.max(at(mm), 1 - at(mm)) * widthPx > besidePx + wordsPx(long) ? long : short;
+    return { text, ...beside(at(mm), at(mm), wordsPx(text)) };
+  };
+  const sent = ledger.proposedMm ?? '';
   return {
-    width,
-    height: topPx + Math.max(1, row) * rowPx + 8,
-    ticks,
-    parts: drawn,
-    keyX: at(ledger.keyMm),
-    sentX: at(ledger.keyMm + end),
+    ticks: ticksOf({ from, to, step }, at),
+    parts: parts.map(({ name, mm }, i) => {
+      const [start, end] = [at(stations[i] ?? 0), at(stations[i + 1] ?? 0)];
+      const figure = { text: signed(mm), ...beside(start, end, figurePx) };
+      return { name, mm, from: start, to: end, back: mm < 0, figure };
+    }),
+    keyAt: at(ledger.keyMm),
+    sentAt: at(sentMm),
+    key: wordsAt([`the room allows ${ledger.keyMm.toFixed(1)}`, `allows ${ledger.keyMm.toFixed(1)}`], ledger.keyMm),
+    sent: wordsAt([`you sent ${sent}`, `sent ${sent}`], sentMm),
   };
 }
 
-/** A step of 1, 2 or 5 that gives the rule four to ten long strokes. */
-function stepOf(span: number): number {
-  const wanted = Math.max(span, 1) / 6;
-  for (const step of [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000]) if (step >= wanted) return step;
-  return 2000;
+/** The lines worth a part, then what the others come to: the parts add up to what the size missed by, to 0.005 mm. */
+export function partsOf(ledger: Pick<SizeLedger, 'lines'>): readonly { name: BarPart['name']; mm: number }[] {
+  const drawn = ledger.lines.filter((l) => Math.abs(l.mm) >= restUnderMm).map(({ name, mm }) => ({ name, mm }));
+  const rest = ledger.lines.filter((l) => Math.abs(l.mm) < restUnderMm).reduce((sum, l) => sum + l.mm, 0);
+  return Math.abs(rest) < restFromMm ? drawn : [...drawn, { name: 'rest' as const, mm: rest }];
+}
+
+/** A figure with its sign; what does not show in tenths is given in hundredths. */
+export function signed(mm: number): string {
+  const size = Math.abs(mm);
+  const text = size < restUnderMm && size > 0 ? String(Math.round(size * 100) / 100) : size.toFixed(1);
+  return Number(text) === 0 ? text : `${mm > 0 ? '+' : '−'}${text}`;
+}
+
+/** The stretch of the rule that is shown, whole named steps, and the step between named graduations, mm. */
+function stretch(low: number, high: number, widthPx: number): { from: number; to: number; step: number } {
+  const over = (step: number) => ({
+    from: Math.floor(low / step - 0.25) * step,
+    to: Math.ceil(high / step + 0.25) * step,
+    step,
+  });
+  const last = steps.at(-1) ?? 1;
+  const step = steps.find((s) => {
+    const { from, to } = over(s);
+    return ((widthPx - 2 * insetPx) * s) / (to - from) >= namedPx;
+  });
+  return over(step ?? last);
+}
+
+/** Graduations: the named ones, and a few between them. */
+function ticksOf(
+  { from, to, step }: { from: number; to: number; step: number },
+  at: (mm: number) => number,
+): LedgerBar['ticks'] {
+  const parts = step === 1 || step === 2 ? 2 : String(step).startsWith('2') ? 4 : 5;
+  const count = Math.round(((to - from) / step) * parts);
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const mm = from + (i * step) / parts;
+    const named = i % parts === 0;
+    return { at: at(mm), named, text: named ? String(mm) : '' };
+  });
+}
+
+/** What words take, px. */
+function wordsPx(text: string): number {
+  return text.length * 6.9;
+}
+
+/** To the right of a part where there is room, else to its left. */
+function sideOf(low: number, high: number, of: { wide: number; widthPx: number }): Omit<BarWords, 'text'> {
+  const beside = besidePx / of.widthPx;
+  const wide = of.wide / of.widthPx;
+  return high + beside + wide <= 1 || low - beside - wide < 0
+    ? { at: high + beside, anchor: 'start' }
+    : { at: low - beside, anchor: 'end' };
 }

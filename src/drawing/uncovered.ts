@@ -1,81 +1,116 @@
 /**
- * The true room, exaggerated by a stated factor: how far each surface is out, drawn beside its straight outline.
+ * The true room uncovered: how far each surface is out, drawn out by a stated factor beside its straight outline. px.
+ *
+ * Along a surface the drawing is to scale; across it, only how far it departs from straight is, times the factor. What
+ * lies between two surfaces is drawn as near as the panel allows.
  */
-import type { TrueCurve, UncoveredRoom } from '../marking/uncovered-room.ts';
+import type { PlacedCarcass } from '../marking/carcass-fit.ts';
+import { surfaceWords } from '../marking/place-words.ts';
+import type { TightPlace } from '../marking/tight-places.ts';
+import type { UncoveredRoom } from '../marking/uncovered-room.ts';
+import type { Place } from '../recess/recess.ts';
+import type { Side } from '../recess/recess-spec.ts';
+import type { Rectangle, Words } from './fit-playback.ts';
+import type { Ring } from './ring-letters.ts';
+import { layoutBackSection } from './uncovered-back.ts';
+import { layoutFlatsSection } from './uncovered-flats.ts';
+import { layoutWallsSection } from './uncovered-walls.ts';
+
+export const sectionNames = ['walls', 'back', 'flats'] as const;
+export type SectionName = (typeof sectionNames)[number];
+
+/** Which sides a section shows. */
+export const sectionSides: Readonly<Record<SectionName, readonly Side[]>> = {
+  walls: ['left', 'right'],
+  back: ['back'],
+  flats: ['floor', 'ceiling'],
+};
+
+/** A section through a surface; which of those that are shown: at the face line and the back, or left to right. */
+export interface DrawnCurve {
+  readonly d: string;
+  readonly pen: 'front' | 'back' | 'left' | 'middle' | 'right';
+  /** Across which axis it is drawn out, and where it would lie if it were straight, px. */
+  readonly across: 'x' | 'y';
+  readonly straightPx: number;
+}
 
 export interface UncoveredLayout {
   readonly width: number;
   readonly height: number;
   readonly factor: number;
+  /** Closed shapes of what is solid, to hatch. */
+  readonly solid: readonly string[];
+  /** The straight outline, dotted. */
   readonly straight: readonly string[];
-  /** At the face line thin, at the back bold. */
-  readonly curves: readonly { readonly d: string; readonly back: boolean }[];
+  /** Where the drawing ends: floor and ceiling of a section that runs up. */
+  readonly ends: readonly string[];
+  readonly curves: readonly DrawnCurve[];
+  /** The carcass as sent; null where none was sent. */
+  readonly box: Rectangle | null;
+  /** Closed shapes where the carcass would have to pass through a wall. */
+  readonly through: readonly string[];
   readonly readings: readonly { readonly x: number; readonly y: number; readonly back: boolean }[];
-  readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number } | null;
+  readonly rings: readonly Ring[];
+  /** Places that decide a size and were not read. */
+  readonly decided: readonly { readonly x: number; readonly y: number }[];
+  readonly names: readonly Words[];
 }
 
-/** Lays out the side walls by height: along is up, across is how far out. */
-export function layoutUncovered(room: UncoveredRoom, panel: { width: number; height: number }): UncoveredLayout {
-  const walls = room.walls;
-  const straight = {
-    left: walls.find((w) => w.side === 'left')?.straightMm ?? 0,
-    right: walls.find((w) => w.side === 'right')?.straightMm ?? 0,
-  };
-  const high = Math.max(...walls.flatMap((w) => w.alongMm));
-  const most = Math.max(1, ...walls.flatMap((w) => w.acrossMm.map((a) => Math.abs(a - w.straightMm))));
-  const margin = Math.min(110, panel.width * 0.26);
-  const scale = Math.min((panel.width - 2 * margin) / (straight.right - straight.left), (panel.height - 24) / high);
-  const factor = factorFor((margin - 14) / scale / most);
-  const x0 = (panel.width - (straight.right - straight.left) * scale) / 2;
-  const at = (side: 'left' | 'right', across: number, z: number): readonly [number, number] => [
-    x0 + (straight[side] - straight.left + (across - straight[side]) * factor) * scale,
-    12 + (high - z) * scale,
-  ];
-  const sideOf = (w: { side: string }) => (w.side === 'left' ? 'left' : 'right') as 'left' | 'right';
+/** What is uncovered. */
+export interface Uncovering {
+  readonly room: UncoveredRoom;
+  /** The carcass as sent, at home; null where none was sent. */
+  readonly carcass: PlacedCarcass | null;
+  readonly plinthMm: number;
+  readonly tight: readonly TightPlace[];
+  readonly decided: readonly { readonly side: Side; readonly at: Place }[];
+  /** How far staying trims hang under the straight ceiling, mm. */
+  readonly dropsMm: readonly number[];
+}
+
+/** Lays a section out in a panel. */
+export function layoutUncovered(
+  of: Uncovering,
+  section: SectionName,
+  panel: { width: number; height: number },
+): UncoveredLayout {
+  if (section === 'back') return layoutBackSection(of, panel);
+  return section === 'flats' ? layoutFlatsSection(of, panel) : layoutWallsSection(of, panel);
+}
+
+/** A section's departures from straight as a table: a row a place, a column a curve; mm, + into the recess. */
+export interface OutTable {
+  readonly head: readonly string[];
+  readonly rows: readonly { readonly name: string; readonly outMm: readonly number[] }[];
+}
+
+const tableShares = [0, 0.25, 0.5, 0.75, 1];
+
+/** Gives how far the surfaces of a section are out, at five places along. */
+export function outTable(room: UncoveredRoom, section: SectionName): OutTable {
+  const curves = [...room.walls, ...room.others].filter((c) => sectionSides[section].includes(c.side));
+  const first = curves[0];
+  if (!first) return { head: [], rows: [] };
   return {
-    width: panel.width,
-    height: 24 + high * scale,
-    factor,
-    straight: (['left', 'right'] as const).map((side) => {
-      const [x] = at(side, straight[side], 0);
-      return `M${px(x)} 12V${px(12 + high * scale)}`;
+    head: curves.map((c) => `${surfaceWords[c.side]}, ${section === 'back' ? acrossWord(c.atMm) : depthWord(c.atMm)}`),
+    rows: tableShares.map((share) => {
+      const i = Math.round(share * (first.alongMm.length - 1));
+      const along = first.alongMm[i] ?? 0;
+      const name = section === 'flats' ? acrossWord(along) : `${Math.round(along)} up`;
+      return { name, outMm: curves.map((c) => inward(c.side, (c.acrossMm[i] ?? c.straightMm) - c.straightMm)) };
     }),
-    curves: walls.map((w) => ({ d: path(w, (a, z) => at(sideOf(w), a, z)), back: w.atMm > 0 })),
-    readings: room.readings
-      .filter((r) => r.side === 'left' || r.side === 'right')
-      .map((r) => {
-        const [x, y] = at(sideOf(r), r.xMm, r.zMm);
-        return { x, y, back: r.yMm > (walls.find((w) => w.atMm > 0)?.atMm ?? 1) / 2 };
-      }),
-    box: boxOf(room, at),
   };
 }
 
-function boxOf(
-  room: UncoveredRoom,
-  at: (side: 'left' | 'right', across: number, z: number) => readonly [number, number],
-): UncoveredLayout['box'] {
-  const c = room.carcass;
-  if (!c) return null;
-  const [x, y] = at('left', c.leftMm, c.topMm);
-  const [x1, y1] = at('right', c.leftMm + c.widthMm, c.bottomMm);
-  return { x, y, width: Math.max(0, x1 - x), height: Math.max(0, y1 - y) };
+function inward(side: Side, out: number): number {
+  return side === 'left' || side === 'floor' ? out : 0 - out;
 }
 
-function path(w: TrueCurve, at: (across: number, along: number) => readonly [number, number]): string {
-  return w.alongMm
-    .map((z, i) => {
-      const [x, y] = at(w.acrossMm[i] ?? w.straightMm, z);
-      return `${i === 0 ? 'M' : 'L'}${px(x)} ${px(y)}`;
-    })
-    .join('');
+function depthWord(y: number): string {
+  return y === 0 ? 'face line' : 'back';
 }
 
-/** The largest of a few round factors that keeps the drawing in its panel. */
-function factorFor(most: number): number {
-  return [50, 30, 20, 10, 5, 2].find((f) => f <= most) ?? 1;
-}
-
-function px(value: number): number {
-  return Math.round(value * 10) / 10;
+function acrossWord(x: number): string {
+  return Math.abs(x) < 1 ? 'middle' : `${Math.round(Math.abs(x))} ${x < 0 ? 'left' : 'right'}`;
 }
