@@ -1,99 +1,116 @@
 /**
  * Plan, elevation and section in one panel, linked: one is large, the others stay in sight.
+ *
+ * Laid out from what the learner sees and from the outline; no recess comes in here, so no drawing can tell the truth.
  */
 import type { LearnerView } from '../survey/learner-view.ts';
-import type { Drawing, Item } from './item.ts';
-import { layoutPlan } from './plan.ts';
+import { elevationGround, elevationHits, elevationWork } from './elevation.ts';
+import { type Drawn, shown } from './in-hand.ts';
+import type { Hit, Item, Label, PaperPoint, ViewName } from './item.ts';
+import { placeLabels, type Wish } from './label-place.ts';
+import { ghostFromAbove, ghostFromSide, sizeFromAbove, sizeFromSide } from './level-drawing.ts';
+import { flagDisc } from './light-drawing.ts';
+import { planGround, planHits, planWork } from './plan.ts';
 import type { RoomFocus } from './room-focus.ts';
-import { layoutElevation, layoutSection } from './upright.ts';
-import type { Box, Viewport } from './viewport.ts';
+import { frameRoom, type RoomFrame, type RoomPanel } from './room-frame.ts';
+import { type KeptMark, placedMarks } from './room-marks.ts';
+import { sectionGround, sectionHits, sectionWork } from './section.ts';
 
-export type ViewName = 'plan' | 'elevation' | 'section';
+/** What the views are laid out from: a learner's view, no more. */
+export type RoomSeen = LearnerView & { readonly marks: readonly KeptMark[] };
 
-export interface RoomPanel {
-  readonly width: number;
-  readonly height: number;
-  readonly large: ViewName;
-}
-
-export interface RoomLayout extends Drawing {
-  /** Where each view's caption stands. */
-  readonly captions: readonly { readonly view: ViewName; readonly x: number; readonly y: number }[];
+export interface RoomLayout {
+  readonly frame: RoomFrame;
+  /** What stays as it is while the panel and the trims do. */
+  readonly ground: readonly Item[];
+  /** What acts move: lines, level, rule, rings, marks, flags. */
+  readonly work: readonly Item[];
+  readonly labels: readonly Label[];
+  /** What a pointer means, the first that holds it. */
+  readonly hits: readonly Hit[];
   /** Where the level stands in the plan, px; null before it is stood. */
-  readonly level: { readonly x: number; readonly y: number } | null;
-  /** Turns px of the plan into the hand's mm. */
-  readonly planScale: number;
+  readonly level: PaperPoint | null;
 }
 
-const captionPx = 22;
+const viewNames: readonly ViewName[] = ['elevation', 'section', 'plan'];
+const captions = { plan: 'Plan', elevation: 'Elevation', section: 'Section' } as const;
 
-/** Lays the three views out in a panel. */
-export function layoutRoom(view: LearnerView, focus: RoomFocus, panel: RoomPanel): RoomLayout {
-  const boxes = boxesOf(panel);
-  const plan = layoutPlan(view, focus, under(boxes.plan));
-  const elevation = layoutElevation(view, focus, under(boxes.elevation));
-  const section = layoutSection(view, focus, under(boxes.section));
-  const all = [elevation, section, plan];
-  const level = view.level ? plan.port.at(view.level.at.x, view.level.at.y) : null;
+/**
+ * Lays the three views out in a panel.
+ *
+ * @throws {RangeError} if the panel is smaller than 200 by 120 px
+ */
+export function layoutRoom(view: RoomSeen, focus: RoomFocus, panel: RoomPanel): RoomLayout {
+  const frame = frameRoom(view.outline, view.level?.at ?? null, panel);
+  const ground = [elevationGround(view, frame), sectionGround(view, frame), planGround(view, frame)];
+  const on = { frame, marks: placedMarks(view) };
+  const work = [elevationWork(view, focus, on), sectionWork(view, focus, on), planWork(view, focus, on)];
+  const labels = placeAll(frame, [...ground, ...work]);
+  const { level, outline } = view;
   return {
-    items: [...all.flatMap((d) => d.items), ...link(focus, elevation, section)],
-    labels: all.flatMap((d) => d.labels),
-    picks: all.flatMap((d) => d.picks),
-    captions: (['elevation', 'section', 'plan'] as const).map((name) => ({
-      view: name,
-      x: boxes[name].x + 12,
-      y: boxes[name].y,
-    })),
-    level: level ? { x: level[0], y: level[1] } : null,
-    planScale: planScaleOf(plan.port),
+    frame,
+    ground: ground.flatMap((d) => d.items),
+    work: [
+      ...work.flatMap((d) => d.items),
+      ...link(focus, frame),
+      ...labels.filter((l) => l.role === 'flag').map(flagDisc),
+    ],
+    labels,
+    hits: [
+      ...planHits(outline, frame),
+      ...elevationHits(outline, frame),
+      ...sectionHits(outline, frame, focus.surface),
+    ],
+    level: level ? frame.ports.plan.at(level.at.x, level.at.y) : null,
   };
 }
 
-function planScaleOf(port: Viewport): number {
-  return port.scale;
-}
-
-function under(box: Box): Box {
-  return { x: box.x, y: box.y + captionPx, width: box.width, height: box.height - captionPx };
-}
-
-/** The boxes of the three views: side by side in a strip, else the large one with the others beside it. */
-function boxesOf({ width, height, large }: RoomPanel): Readonly<Record<ViewName, Box>> {
-  const gap = 20;
-  if (height < 260) {
-    const share = [0.27, 0.24, 0.49].map((s) => s * (width - 2 * gap));
-    const [e = 0, s = 0, p = 0] = share;
-    return {
-      elevation: { x: 0, y: 0, width: e, height },
-      section: { x: e + gap, y: 0, width: s, height },
-      plan: { x: e + s + 2 * gap, y: 0, width: p, height },
-    };
-  }
-  if (large === 'plan') {
-    const top = Math.round(height * 0.47);
-    const half = (width - gap) / 2;
-    return {
-      elevation: { x: 0, y: 0, width: half, height: top },
-      section: { x: half + gap, y: 0, width: half, height: top },
-      plan: { x: 0, y: top + 6, width, height: height - top - 6 },
-    };
-  }
-  const wide = Math.round(width * 0.58);
-  const other: ViewName = large === 'elevation' ? 'section' : 'elevation';
-  const top = Math.round(height * 0.52);
-  const rest = { x: wide + gap, width: width - wide - gap };
+/** Draws the level where it is, as what is carried about: its ghost in each view, to be moved. */
+export function levelGhost(
+  view: Pick<LearnerView, 'level'>,
+  frame: RoomFrame,
+): Readonly<Record<ViewName, readonly Item[]>> {
+  if (!view.level) return { plan: [], elevation: [], section: [] };
+  const { at, facing } = view.level;
+  const { plan, elevation, section } = frame.ports;
+  const fromSide = (port: typeof plan, along: number) =>
+    ghostFromSide(port.at(along, at.z), port.box.y + port.box.height, sizeFromSide(port.scale));
   return {
-    [large]: { x: 0, y: 0, width: wide, height },
-    [other]: { ...rest, y: 0, height: top },
-    plan: { ...rest, y: top + 6, height: height - top - 6 },
-  } as Record<ViewName, Box>;
+    plan: ghostFromAbove(plan.at(at.x, at.y), facing, sizeFromAbove(plan.scale)),
+    elevation: fromSide(elevation, at.x),
+    section: fromSide(section, at.y),
+  };
 }
 
-/** A fine dotted line from the place in the elevation to the same place in the section. */
-function link(focus: RoomFocus, elevation: Drawing, section: Drawing): Item[] {
-  const ring = (d: Drawing) => d.items.find((i) => i.kind === 'circle' && i.ink === 'hand');
-  const a = ring(elevation);
-  const b = ring(section);
-  if (!focus.place || a?.kind !== 'circle' || b?.kind !== 'circle' || Math.abs(a.y - b.y) > 2) return [];
-  return [{ kind: 'path', points: [a.x + 7, a.y, b.x - 7, b.y], ink: 'hand', width: 1, dash: [1, 4] }];
+/** Captions and dimensions stand first, then flags, then numbers, then what may be left out. */
+function placeAll(frame: RoomFrame, drawn: readonly Drawn[]): readonly Label[] {
+  const { width, height } = frame.panel;
+  const caption = viewNames.map((view): Wish => {
+    const [x, y] = frame.captions[view];
+    return { label: { view, text: captions[view], role: 'caption' }, at: [[x, y, 'start']] };
+  });
+  const wishes = drawn.flatMap((d) => d.wishes);
+  const rank = (w: Wish) => (w.optional ? 3 : { caption: 0, note: 0, flag: 1, number: 2 }[w.label.role]);
+  const ordered = [0, 1, 2, 3].flatMap((r) => wishes.filter((w) => rank(w) === r));
+  return placeLabels([...caption, ...ordered], {
+    panel: { x: 0, y: 0, width, height },
+    clear: drawn.flatMap((d) => d.clear),
+  });
+}
+
+/** Fine dots from the place in the elevation to the same place in the section. */
+function link(focus: RoomFocus, frame: RoomFrame): Item[] {
+  if (!focus.place) return [];
+  const { x, y, z } = focus.place;
+  const { elevation, section } = frame.ports;
+  const ends = [elevation.at(x, z), section.at(y, z)] as const;
+  if (!shown(ends[0], elevation.box) || !shown(ends[1], section.box)) return [];
+  const [a, b] = ends[0][0] < ends[1][0] ? ends : [ends[1], ends[0]];
+  const r = 8;
+  if (b[0] - a[0] < 3 * r) return [];
+  const start = [a[0] + r, a[1]];
+  const end = [b[0] - r, b[1]];
+  if (Math.abs(a[1] - b[1]) < 0.5) return [{ kind: 'path', stroke: 'link', points: [...start, ...end] }];
+  const turn = b === ends[1] ? section.box.x - 14 : elevation.box.x - 14;
+  return [{ kind: 'path', stroke: 'link', points: [...start, turn, a[1], turn, b[1], ...end] }];
 }
