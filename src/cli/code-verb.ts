@@ -2,9 +2,9 @@
 import { randomInt } from 'node:crypto';
 import type { Command } from 'commander';
 import { drawKey, pick, purpose } from '../chance/keyed-draws.ts';
-import { families, seedCount, writeCode } from '../exercise/exercise-code.ts';
+import { seedCount, writeCode } from '../exercise/exercise-code.ts';
 import { presets } from '../exercise/kit.ts';
-import { alcoveStructures } from '../recess/alcove-structures.ts';
+import { families, familyOf } from '../recess/families/families.ts';
 import { severities } from '../recess/severity.ts';
 import { printJson, printLines } from './print.ts';
 import { Refused } from './refused.ts';
@@ -18,6 +18,11 @@ interface CodeOptions {
   readonly count: number;
   readonly list?: boolean;
   readonly json?: boolean;
+}
+
+interface Named {
+  readonly name: string;
+  readonly says: string;
 }
 
 /** Adds the verb. */
@@ -51,11 +56,12 @@ function run(options: CodeOptions): void {
   check('family', options.family, families);
   check('severity', options.severity, severities);
   check('kit', options.kit, presets);
-  if (options.structure !== undefined) check('structure', options.structure, alcoveStructures);
+  const { structures } = familyOf(options.family);
+  if (options.structure !== undefined) check('structure', options.structure, structures);
   const first = options.seed ?? randomInt(seedCount);
   const parts = Array.from({ length: options.count }, (_, i) => {
     const seed = (first + i) % seedCount;
-    const structure = options.structure ?? drawnStructure(seed);
+    const structure = options.structure ?? drawnStructure(structures, seed);
     return { family: options.family, severity: options.severity, structure, kit: options.kit, seed };
   });
   const codes = parts.map((p) => ({ code: writeCode(p), ...p }));
@@ -64,17 +70,22 @@ function run(options: CodeOptions): void {
 }
 
 function list(json: boolean): void {
-  const all = { families, severities, structures: alcoveStructures, kits: presets };
-  const named = Object.fromEntries(
-    Object.entries(all).map(([what, items]) => [what, items.map(({ name, says }) => ({ name, says }))]),
-  );
+  const named = (items: readonly Named[]) => items.map(({ name, says }) => ({ name, says }));
+  const structures = families.flatMap((f) => named(f.structures).map((s) => ({ ...s, family: f.name })));
   if (json) {
-    printJson(named);
+    printJson({ families: named(families), severities: named(severities), structures, kits: named(presets) });
     return;
   }
-  printLines(
-    Object.entries(named).flatMap(([what, items]) => [what, ...items.map((i) => `  ${i.name.padEnd(14)}${i.says}`)]),
-  );
+  const lines = (items: readonly Named[]) => items.map((i) => `  ${i.name.padEnd(14)}${i.says}`);
+  printLines([
+    'families',
+    ...lines(families),
+    'severities',
+    ...lines(severities),
+    ...families.flatMap((f) => [`structures of ${f.name}`, ...lines(f.structures)]),
+    'kits',
+    ...lines(presets),
+  ]);
 }
 
 function check(what: string, name: string, of: readonly { readonly name: string }[]): void {
@@ -85,9 +96,9 @@ function check(what: string, name: string, of: readonly { readonly name: string 
 const whyStructure = purpose('cli/structure');
 
 /** A structure for a seed, such that neither the seed nor its neighbours tell which. */
-function drawnStructure(seed: number): string {
-  const at = pick(drawKey(`offtrue/structure/${seed}`), whyStructure, { index: 0, count: alcoveStructures.length });
-  return alcoveStructures[at]?.name as string;
+function drawnStructure(of: readonly { readonly name: string }[], seed: number): string {
+  const at = pick(drawKey(`offtrue/structure/${seed}`), whyStructure, { index: 0, count: of.length });
+  return of[at]?.name as string;
 }
 
 function whole(flag: string, text: string, { from, to }: { from: number; to: number }): number {

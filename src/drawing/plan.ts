@@ -103,7 +103,7 @@ export function planHits(outline: Outline, frame: RoomFrame): readonly Hit[] {
       down: null,
     },
     side(party, walls.partyX, [walls.backY, walls.frontY]),
-    side(outline.breastSide, walls.breastX, [walls.backY, walls.mouthY]),
+    side(party === 'left' ? 'right' : 'left', walls.breastX, [walls.backY, walls.mouthY]),
   ];
 }
 

@@ -4,7 +4,8 @@
  * Places are in the hand's frame, mm; a coordinate that is not told is left out.
  */
 import type { Outline } from '../exercise/outline.ts';
-import { axesOf, type Side } from '../recess/recess-spec.ts';
+import { nominalObstruction } from '../recess/defect-shapes.ts';
+import { axesOf, type Side, trueOf } from '../recess/recess-spec.ts';
 import { circle, type Hit, type Item, line, type PaperPoint, type Run, type ViewName } from './item.ts';
 import type { RoomFocus } from './room-focus.ts';
 import type { RoomFrame } from './room-frame.ts';
@@ -39,7 +40,7 @@ export function placeUnder(hits: readonly Hit[], at: PaperPoint, focus: RoomFocu
 /** Draws a pointed place in every view: a ring where both its coordinates are known, dots across where one is. */
 export function linkCursor(outline: Outline, frame: RoomFrame, place: PointedPlace): readonly Item[] {
   const axes = axesOf(place.surface);
-  const whole = { ...place, [axes.across]: acrossOf(outline, place.surface) };
+  const whole = { ...place, [axes.across]: acrossOf(outline, place.surface, place.x ?? 0) };
   const shown: readonly (readonly [ViewName, Axis, Axis])[] = [
     ['plan', 'x', 'y'],
     ['elevation', 'x', 'z'],
@@ -61,9 +62,8 @@ function dotsAcross({ extent, at }: Viewport, a: number | null, b: number | null
 }
 
 /** Where a straight surface stands, mm. */
-function acrossOf({ openingMm }: Outline, surface: Side): number {
-  const { width, height, depth } = openingMm;
-  return { left: 0 - width / 2, right: width / 2, back: depth, floor: 0, ceiling: height }[surface];
+function acrossOf(outline: Outline, surface: Side, x: number): number {
+  return trueOf(surface, nominalObstruction(outline, surface, x));
 }
 
 function keptFrom(focus: RoomFocus, axis: Axis): number | undefined {

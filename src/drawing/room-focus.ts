@@ -42,6 +42,7 @@ const ways: Readonly<Record<Side, Point>> = {
   back: { x: 0, y: -1, z: 0 },
   floor: { x: 0, y: 0, z: 1 },
   ceiling: { x: 0, y: 0, z: -1 },
+  slope: { x: 0, y: 0, z: -1 },
 };
 
 function along(place: Point, surface: Side, mm: number): Point {

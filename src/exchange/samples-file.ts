@@ -3,8 +3,8 @@
  */
 import type { Exercise } from '../exercise/exercise.ts';
 import { heightAt, knotStepMm } from '../geometry/height-field.ts';
-import { type Recess, reachOf, trueOf } from '../recess/recess.ts';
-import { axesOf, type Side, sides } from '../recess/recess-spec.ts';
+import { type Recess, reachOf } from '../recess/recess.ts';
+import { axesOf, builtSides, type Side, trueOf } from '../recess/recess-spec.ts';
 
 interface Grid {
   readonly u: { readonly fromMm: number; readonly count: number };
@@ -21,7 +21,7 @@ interface Grid {
  */
 export function samplesOf(recess: Recess, exercise: Exercise, stepMm: number) {
   const { trims, ...head } = headAndTrims(exercise, stepMm);
-  const surfaces = sides.map((side) => {
+  const surfaces = builtSides(exercise.spec).map((side) => {
     const { rows, ...grid } = sampledSurface(recess, side, stepMm);
     return { ...grid, heightsMm: [...rows] };
   });
@@ -36,7 +36,7 @@ export function samplesOf(recess: Recess, exercise: Exercise, stepMm: number) {
 export function* writeSamples(recess: Recess, exercise: Exercise, stepMm: number): Generator<string> {
   const { trims, ...head } = headAndTrims(exercise, stepMm);
   yield `${JSON.stringify(head).slice(0, -1)},"surfaces":[`;
-  for (const [i, side] of sides.entries()) {
+  for (const [i, side] of builtSides(exercise.spec).entries()) {
     const { rows, ...grid } = sampledSurface(recess, side, stepMm);
     yield `${i > 0 ? ',' : ''}${JSON.stringify(grid).slice(0, -1)},"heightsMm":[`;
     let first = true;

@@ -2,7 +2,7 @@
  * The brief: what is to be made, and the shop's rules for it. Plain data; all of it is in every key that is printed.
  */
 import * as v from 'valibot';
-import { fates } from '../recess/recess-spec.ts';
+import { fates, referenceKinds } from '../recess/recess-spec.ts';
 
 const mm = v.pipe(v.number(), v.finite());
 const length = v.pipe(mm, v.minValue(0), v.maxValue(4000));
@@ -13,7 +13,7 @@ export const briefSchema = v.strictObject({
   openingMm: v.strictObject({ width: length, height: length, depth: length }),
   mouthMm: v.pipe(mm, v.maxValue(0)),
   /** What the face line follows. */
-  reference: v.literal('cornice-return'),
+  reference: v.picklist(referenceKinds),
   /** How far the reference is seen to waver either way of straight. */
   referenceWaverMm: length,
   /** How far behind the face line the carcass begins. */

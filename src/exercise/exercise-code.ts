@@ -15,11 +15,10 @@
  * @source weights 1 to n modulo a prime greater than n: the ISBN-10 construction, ISO 2108:1992 (from memory)
  */
 import { drawKey, purpose, shuffled } from '../chance/keyed-draws.ts';
-import { drawAlcove } from '../recess/alcove.ts';
-import { alcoveStructures } from '../recess/alcove-structures.ts';
+import { families, familyOf } from '../recess/families/families.ts';
 import type { RecessSpec } from '../recess/recess-spec.ts';
 import { severities } from '../recess/severity.ts';
-import { drawAlcoveBrief } from './alcove-brief.ts';
+import { drawBrief } from './briefs/briefs.ts';
 import type { Exercise } from './exercise.ts';
 import { usualHeadings } from './headings.ts';
 import { presets } from './kit.ts';
@@ -32,11 +31,6 @@ const steps = [5, 11, 3, 8, 1, 9, 6, 12, 2, 10, 4];
 
 /** Seeds of a code run from 0 to one less than this. */
 export const seedCount = 4_826_809;
-
-/** In the order of the code: only ever add at the end. */
-export const families: readonly { readonly name: string; readonly says: string }[] = [
-  { name: 'alcove', says: 'an alcove beside a chimney breast' },
-];
 
 /** What a code carries, by name. */
 export interface CodeParts {
@@ -74,7 +68,7 @@ export function writeCode(parts: CodeParts): string {
     throw new RangeError(`code: seed must be a whole number from 0 to ${seedCount - 1}, got ${parts.seed}`);
   const family = placeOf(families, parts.family, 'family');
   const severity = placeOf(severities, parts.severity, 'severity');
-  const structure = placeOf(alcoveStructures, parts.structure, 'structure');
+  const structure = placeOf(familyOf(parts.family).structures, parts.structure, 'structure');
   const preset = placeOf(presets, parts.kit, 'kit');
   const mask = maskOf({ family, severity, seed: parts.seed });
   const data = [0, family, severity, mask[structure] as number, preset, ...seedDigits(parts.seed)];
@@ -106,10 +100,9 @@ export function openCode(text: string): CodeResult<Exercise> {
 
 /** Gives the spec of the room that a code's parts stand for: all of them but the kit. */
 export function specOf(parts: Omit<CodeParts, 'kit'>): RecessSpec {
-  const structure = alcoveStructures[placeOf(alcoveStructures, parts.structure, 'structure')];
   const severity = severities[placeOf(severities, parts.severity, 'severity')];
-  if (!structure || !severity) throw new RangeError('code: unknown structure or severity');
-  return drawAlcove({ key: roomKey(parts), structure, severity });
+  if (!severity) throw new RangeError('code: unknown severity');
+  return familyOf(parts.family).draw({ key: roomKey(parts), structure: parts.structure, severity });
 }
 
 function exerciseOf(parts: CodeParts): Exercise {
@@ -123,7 +116,7 @@ function exerciseOf(parts: CodeParts): Exercise {
     find: null,
     assessed: preset.assessed,
     spec,
-    brief: drawAlcoveBrief(spec.key, spec),
+    brief: drawBrief(spec),
     kit: preset.kit,
     aids: preset.aids,
     headings: usualHeadings,
@@ -142,7 +135,7 @@ function partsOf(digits: readonly number[]): CodeResult<CodeParts> {
   if (!named.family) return refused('code/family', 'it names a kind of recess that this program does not know');
   if (!named.severity) return refused('code/severity', 'it names a severity that this program does not know');
   if (!named.preset) return refused('code/kit', 'it names a kit that this program does not know');
-  const structure = alcoveStructures[maskOf({ family, severity, seed }).indexOf(masked)];
+  const structure = named.family.structures[maskOf({ family, severity, seed }).indexOf(masked)];
   if (!structure) return refused('code/structure', 'it names a structure that this program does not know');
   const { family: kind, severity: how, preset: kit } = named;
   return { ok: true, value: { family: kind.name, severity: how.name, structure: structure.name, kit: kit.name, seed } };

@@ -2,12 +2,17 @@
  * The outline: the recess as the eye sees it, straight, from the brief's rough sizes. It knows nothing of the truth.
  */
 import type { Polygon } from '../geometry/polygon.ts';
+import { type FamilyName, isOpen, type Side, type SlopeSpec, sides } from '../recess/recess-spec.ts';
 import type { Exercise } from './exercise.ts';
 
 export interface Outline {
   readonly openingMm: { readonly width: number; readonly height: number; readonly depth: number };
   readonly mouthMm: number;
-  readonly breastSide: 'left' | 'right';
+  readonly breastSide: 'left' | 'right' | null;
+  readonly family: FamilyName;
+  /** Sides that are open: there is no surface. */
+  readonly open: readonly Side[];
+  readonly slope: SlopeSpec | null;
 }
 
 /** How far the room goes on in front of the face line, mm, as far as the simulator cares. */
@@ -16,7 +21,9 @@ export const roomInFrontMm = 3500;
 /** Gives an exercise's outline. */
 export function outlineOf(exercise: Exercise): Outline {
   const { openingMm, mouthMm } = exercise.brief;
-  return { openingMm, mouthMm, breastSide: exercise.spec.breastSide };
+  const { spec } = exercise;
+  const open = sides.filter((side) => isOpen(spec, side));
+  return { openingMm, mouthMm, breastSide: spec.breastSide, family: spec.family, open, slope: spec.slope ?? null };
 }
 
 /**
@@ -29,6 +36,7 @@ export function planOutline(outline: Outline): Polygon {
   const { depth } = outline.openingMm;
   const front = -roomInFrontMm;
   const past = half + 1500;
+  if (outline.breastSide === null) return straightRoom(outline, { half, past, front });
   return outline.breastSide === 'right'
     ? [
         { x: -half, y: front },
@@ -46,4 +54,18 @@ export function planOutline(outline: Outline): Polygon {
         { x: -half, y: outline.mouthMm },
         { x: -past, y: outline.mouthMm },
       ];
+}
+
+/** A room whose side walls run straight on, and widens past a side that is open; a doorway goes through. */
+function straightRoom(outline: Outline, at: { half: number; past: number; front: number }): Polygon {
+  const { half, past, front } = at;
+  const left = outline.open.includes('left') ? -past : -half;
+  const right = outline.open.includes('right') ? past : half;
+  const back = outline.openingMm.depth;
+  return [
+    { x: left, y: front },
+    { x: right, y: front },
+    { x: right, y: back },
+    { x: left, y: back },
+  ];
 }

@@ -8,6 +8,7 @@ import { type Brief, type CarcassSizes, nominalCarcass } from '../exercise/brief
 import type { Exercise } from '../exercise/exercise.ts';
 import { obstructionAt } from '../recess/band.ts';
 import type { Recess } from '../recess/recess.ts';
+import { isOpen } from '../recess/recess-spec.ts';
 import {
   type Clearances,
   type ClearSide,
@@ -16,6 +17,7 @@ import {
   fitWord,
   goesInBare,
   leastSpare,
+  openOn,
   type PlacedCarcass,
   placeCarcass,
   type SideWalls,
@@ -27,7 +29,8 @@ import { bareHighest, bareLowest, highest, type Site, siteOf } from './site.ts';
 export interface CarcassKey extends CarcassSizes {
   readonly fits: 'yes' | 'touches' | 'no';
   readonly goesInBare: boolean;
-  readonly clearanceMm: Readonly<Record<ClearSide, number>>;
+  /** Null where a side is open. */
+  readonly clearanceMm: Readonly<Record<ClearSide, number | null>>;
   readonly at: { readonly leftMm: number; readonly bottomMm: number };
   readonly tightest: readonly {
     readonly side: ClearSide;
@@ -59,8 +62,10 @@ export interface AnswerKey {
   } | null;
   readonly frame: FrameKey | null;
   readonly plinthMm: readonly [number, number];
-  readonly marginsMm: readonly [number, number, number];
-  readonly mouthWidthMm: number;
+  /** Null where there is no ceiling. */
+  readonly marginsMm: readonly [number, number, number] | null;
+  /** Null where a side wall is open. */
+  readonly mouthWidthMm: number | null;
 }
 
 /** A frame's blank; centred on the opening where no place is given. */
@@ -101,12 +106,12 @@ export function answerKey(recess: Recess, exercise: Exercise, asked: KeyAsked = 
     key: {
       brief: exercise.brief,
       carcass: given ? carcassKey(site, given) : null,
-      ...largest(nominal),
+      ...largest(site, nominal),
       opening: found ? openingKey(found) : null,
       frame,
       plinthMm: plinthStock(site, subject.carcass),
       marginsMm: margins(site, subject.carcass),
-      mouthWidthMm: shown(mouthWidth(site, subject.carcass)),
+      mouthWidthMm: mouthWidth(site, subject.carcass),
     },
   };
 }
@@ -119,13 +124,14 @@ export function findCarcass(site: Site, sizes: CarcassSizes): FoundCarcass | nul
 }
 
 /** The three largest sizes, each null where the other two alone do not go in at the nominal's place. */
-export function largest(nominal: FoundCarcass): Pick<AnswerKey, 'widestMm' | 'tallestMm' | 'deepestMm'> {
+export function largest(site: Site, nominal: FoundCarcass): Pick<AnswerKey, 'widestMm' | 'tallestMm' | 'deepestMm'> {
   const { carcass, walls, clear } = nominal;
   const goes = (...on: ClearSide[]) => on.every((side) => clear[side].mm >= 0);
+  const bounded = (...by: ClearSide[]) => by.every((side) => !openOn(site, side));
   return {
-    widestMm: goes('top', 'back') ? shown(walls.betweenMm) : null,
-    tallestMm: goes('left', 'right', 'back') ? shown(clear.top.mm + carcass.heightMm) : null,
-    deepestMm: goes('left', 'right', 'top') ? shown(clear.back.mm + carcass.depthMm) : null,
+    widestMm: bounded('left', 'right') && goes('top', 'back') ? shown(walls.betweenMm) : null,
+    tallestMm: bounded('top') && goes('left', 'right', 'back') ? shown(clear.top.mm + carcass.heightMm) : null,
+    deepestMm: bounded('back') && goes('left', 'right', 'top') ? shown(clear.back.mm + carcass.depthMm) : null,
   };
 }
 
@@ -136,23 +142,21 @@ export function shown(mm: number): number {
 
 function carcassKey(site: Site, found: FoundCarcass): CarcassKey {
   const { carcass, walls, clear } = found;
+  const told = (side: ClearSide) => (openOn(site, side) ? null : shown(clear[side].mm));
   return {
     widthMm: carcass.widthMm,
     heightMm: carcass.heightMm,
     depthMm: carcass.depthMm,
     fits: fitWord(leastSpare(site, clear)),
     goesInBare: goesInBare(site, carcass, walls),
-    clearanceMm: {
-      left: shown(clear.left.mm),
-      right: shown(clear.right.mm),
-      top: shown(clear.top.mm),
-      back: shown(clear.back.mm),
-    },
+    clearanceMm: { left: told('left'), right: told('right'), top: told('top'), back: told('back') },
     at: { leftMm: shown(carcass.leftMm), bottomMm: shown(carcass.bottomMm) },
-    tightest: clearSides.map((side) => {
-      const { mm, at } = clear[side];
-      return { side, atMm: [shown(at.x), shown(at.y), shown(at.z)], clearanceMm: shown(mm) };
-    }),
+    tightest: clearSides
+      .filter((side) => !openOn(site, side))
+      .map((side) => {
+        const { mm, at } = clear[side];
+        return { side, atMm: [shown(at.x), shown(at.y), shown(at.z)], clearanceMm: shown(mm) };
+      }),
     standsUp: standsUp(site.brief, carcass),
   };
 }
@@ -200,7 +204,8 @@ function plinthStock(site: Site, carcass: PlacedCarcass): [number, number] {
   ];
 }
 
-function margins(site: Site, carcass: PlacedCarcass): [number, number, number] {
+function margins(site: Site, carcass: PlacedCarcass): [number, number, number] | null {
+  if (isOpen(site.recess.spec, 'ceiling')) return null;
   const at = (share: number) => {
     const place = { u: carcass.leftMm + share * carcass.widthMm, v: site.brief.carcassFrontMm };
     const ceiling = 0 - obstructionAt(site.recess.fields.ceiling, site.staying.ceiling, place);
@@ -209,10 +214,11 @@ function margins(site: Site, carcass: PlacedCarcass): [number, number, number] {
   return [at(0), at(0.5), at(1)];
 }
 
-function mouthWidth(site: Site, carcass: PlacedCarcass): number {
+function mouthWidth(site: Site, carcass: PlacedCarcass): number | null {
+  if (openOn(site, 'left') || openOn(site, 'right')) return null;
   const { mouthMm } = site.brief;
   const rect = { u0: mouthMm, u1: mouthMm, v0: carcass.bottomMm, v1: carcass.topMm };
-  return 0 - highest(site, 'right', rect).value - highest(site, 'left', rect).value;
+  return shown(0 - highest(site, 'right', rect).value - highest(site, 'left', rect).value);
 }
 
 function outside(says: string): KeyResult {

@@ -8,7 +8,7 @@ import type { CarcassSizes } from '../exercise/brief.ts';
 import { type Extreme, type Rect, staysBelow } from '../geometry/range.ts';
 import { intersection, piecesOf } from '../recess/band.ts';
 import type { Place } from '../recess/recess.ts';
-import type { Side } from '../recess/recess-spec.ts';
+import { isOpen, type Side } from '../recess/recess-spec.ts';
 import { floorHighPoint, highest, placeOf, reaches, type Site } from './site.ts';
 
 /** The four sides that a carcass has clearance on; `top` is to the ceiling. */
@@ -64,11 +64,26 @@ export function sideWalls(site: Site, of: { heightMm: number; depthMm: number })
 
 /** Puts a carcass between its side walls: what is spare, less what is asked, is shared. Null when it leaves reach. */
 export function placeCarcass(site: Site, sizes: CarcassSizes, walls: SideWalls): PlacedCarcass | null {
-  const { askMm } = site.brief;
-  const leftMm = (walls.left.value + askMm.left - walls.right.value - askMm.right - sizes.widthMm) / 2;
+  const leftMm = leftEdge(site, sizes.widthMm, walls);
   if (!reaches(site, 'x', [leftMm, leftMm + sizes.widthMm])) return null;
   const { bottomMm, backMm } = walls;
   return { ...sizes, leftMm, bottomMm, backMm, topMm: bottomMm + sizes.heightMm };
+}
+
+/** Between two walls what is spare is shared; beside one it stands at what is asked; with none, in the middle. */
+function leftEdge(site: Site, widthMm: number, walls: SideWalls): number {
+  const { askMm } = site.brief;
+  const from = walls.left.value + askMm.left;
+  const to = 0 - walls.right.value - askMm.right;
+  if (openOn(site, 'left')) return openOn(site, 'right') ? 0 - widthMm / 2 : to - widthMm;
+  if (openOn(site, 'right')) return from;
+  return (walls.left.value + askMm.left - walls.right.value - askMm.right - widthMm) / 2;
+}
+
+/** Says whether nothing bounds a carcass on a side. */
+export function openOn(site: Site, side: ClearSide): boolean {
+  const { spec } = site.recess;
+  return side === 'top' ? isOpen(spec, 'ceiling') && isOpen(spec, 'slope') : isOpen(spec, side);
 }
 
 /** Gives the clearance on each side, mm; < 0 where the carcass would run into the side. */

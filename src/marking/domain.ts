@@ -27,7 +27,8 @@ export interface Domain {
 export interface DomainSource {
   readonly site: Site;
   readonly nominal: FoundCarcass;
-  readonly edges: OpeningEdges;
+  /** Null where an edge of the opening is open; then there is no frame. */
+  readonly edges: OpeningEdges | null;
 }
 
 /**
@@ -39,7 +40,8 @@ export function domainSource(site: Site): DomainSource {
   const nominal = findCarcass(site, nominalCarcass(site.brief));
   const edges = openingEdges(site);
   if (!nominal) throw new RangeError('brief: the nominal carcass reaches beyond the recess');
-  if (!edges) throw new RangeError('brief: an edge of the opening lies wholly behind trims that stay');
+  if (!edges && site.brief.frame)
+    throw new RangeError('brief: an edge of the opening lies wholly behind trims that stay');
   return { site, nominal, edges };
 }
 
@@ -51,7 +53,6 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
   const way = { from: brief.mouthMm, to: carcass.backMm };
   const width = { from: carcass.leftMm, to: carcass.leftMm + carcass.widthMm };
   const half = brief.openingMm.width / 2;
-  const rect = openingRect(edges);
   switch (size) {
     case 'carcass-width': {
       const sides = [{ u0: way.from, u1: way.to, v0: carcass.bottomMm, v1: carcass.topMm }];
@@ -80,9 +81,8 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
       return { size, rects: { back: [back] }, wholeMm, decidedAt: [{ side: 'back', at: clear.back.at }] };
     }
     case 'frame-width':
-      return frameDomain(from, { size, edges: ['left', 'right'], wholeMm: rect.rightMm - rect.leftMm });
     case 'frame-height':
-      return frameDomain(from, { size, edges: ['bottom', 'top'], wholeMm: rect.topMm - rect.bottomMm });
+      return frameDomain(size, edges);
   }
 }
 
@@ -116,16 +116,17 @@ export function nearestIn(
   return best;
 }
 
-function frameDomain(
-  from: DomainSource,
-  of: { size: SizeName; edges: readonly (keyof OpeningEdges)[]; wholeMm: number },
-): Domain {
+function frameDomain(size: 'frame-width' | 'frame-height', found: OpeningEdges | null): Domain {
+  if (!found) throw new RangeError('domain: an edge of the opening is open, so no frame covers it');
+  const rect = openingRect(found);
+  const wide = size === 'frame-width';
+  const wholeMm = wide ? rect.rightMm - rect.leftMm : rect.topMm - rect.bottomMm;
   const rects: Partial<Record<Side, readonly Rect[]>> = {};
-  const decidedAt = of.edges.map((edge) => {
+  const decidedAt = (wide ? (['left', 'right'] as const) : (['bottom', 'top'] as const)).map((edge) => {
     const side = sideOfEdge[edge];
-    const { stretches, least } = from.edges[edge];
+    const { stretches, least } = found[edge];
     rects[side] = stretches.map((s) => lineAtFace(side, s));
     return { side, at: placeOf(side, least) };
   });
-  return { size: of.size, rects, wholeMm: of.wholeMm, decidedAt };
+  return { size, rects, wholeMm, decidedAt };
 }

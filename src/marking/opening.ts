@@ -7,7 +7,7 @@
 
 import { heightAt } from '../geometry/height-field.ts';
 import type { Extreme, Rect } from '../geometry/range.ts';
-import type { Side } from '../recess/recess-spec.ts';
+import { isOpen, type Side } from '../recess/recess-spec.ts';
 import { bareHighest, bareLowest, type Site, type Stretch } from './site.ts';
 
 /** The four edges of a blank; `top` is at the ceiling, `bottom` at the floor. */
@@ -38,8 +38,9 @@ export interface OpeningRect {
   readonly topMm: number;
 }
 
-/** Gives the boundary of the opening; null where a surface lies behind trims all along. */
+/** Gives the boundary of the opening; null where a side is open, or a surface lies behind trims all along. */
 export function openingEdges(site: Site): OpeningEdges | null {
+  if (edges.some((edge) => isOpen(site.recess.spec, sideOfEdge[edge]))) return null;
   const bottomLeft = corner(site, 'left', 'floor');
   const bottomRight = corner(site, 'right', 'floor');
   const topLeft = corner(site, 'left', 'ceiling');

@@ -11,6 +11,7 @@ export const surfaceWords: Readonly<Record<Side, string>> = {
   back: 'back wall',
   floor: 'floor',
   ceiling: 'ceiling',
+  slope: 'slope',
 };
 
 /** Says where on a surface a true place is: `right wall, 1640 up, 388 in`. */

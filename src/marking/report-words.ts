@@ -3,6 +3,7 @@
  */
 import type { SizeName } from '../survey/size.ts';
 import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
+import { clearSides } from './carcass-fit.ts';
 import type { LineName, SizeLedger } from './ledger.ts';
 import type { Marks, Report } from './report.ts';
 import type { Evidence, Heading, HeadingName, Score } from './score.ts';
@@ -110,23 +111,26 @@ export function sayKey(key: AnswerKey): string[] {
     `widest carcass ${size(key.widestMm)}, tallest ${size(key.tallestMm)}, deepest ${size(key.deepestMm)} (clearances not taken off)`,
     key.opening
       ? `opening at the face line ${tenth(key.opening.widthMm)} by ${tenth(key.opening.heightMm)}: the smallest blank that covers`
-      : 'opening at the face line: none, it lies behind trims',
+      : 'opening at the face line: none, a side of it is open or lies behind trims',
     ...(key.frame ? sayFrame(key.frame) : []),
     `plinth stock from ${tenth(key.plinthMm[0])} to ${tenth(key.plinthMm[1])}`,
-    `margin over the work ${key.marginsMm.map(tenth).join(', ')} (left, middle, right)`,
-    `between the walls at the mouth ${tenth(key.mouthWidthMm)}`,
+    ...(key.marginsMm ? [`margin over the work ${key.marginsMm.map(tenth).join(', ')} (left, middle, right)`] : []),
+    ...(key.mouthWidthMm === null ? [] : [`between the walls at the mouth ${tenth(key.mouthWidthMm)}`]),
   ];
 }
 
 function sayCarcass(c: CarcassKey): string[] {
-  const clear = c.clearanceMm;
+  const clear = clearSides.flatMap((side) => {
+    const mm = c.clearanceMm[side];
+    return mm === null ? [] : [`${side} ${tenth(mm)}`];
+  });
   const goes = {
     yes: 'goes in with what is asked to spare',
     touches: 'goes in with nothing to spare on what is asked',
     no: c.goesInBare ? 'goes in, with less to spare than is asked' : 'does not go in',
   }[c.fits];
   return [
-    `carcass ${c.widthMm} x ${c.heightMm} x ${c.depthMm} ${goes}: clearance left ${tenth(clear.left)}, right ${tenth(clear.right)}, top ${tenth(clear.top)}, back ${tenth(clear.back)}`,
+    `carcass ${c.widthMm} x ${c.heightMm} x ${c.depthMm} ${goes}: clearance ${clear.join(', ')}`,
     ...(c.standsUp
       ? [
           c.standsUp.ok

@@ -27,7 +27,14 @@ export function siteOf(recess: Recess, exercise: Exercise): Site {
   return {
     recess,
     brief: exercise.brief,
-    staying: { left: on('left'), right: on('right'), back: on('back'), floor: on('floor'), ceiling: on('ceiling') },
+    staying: {
+      left: on('left'),
+      right: on('right'),
+      back: on('back'),
+      floor: on('floor'),
+      ceiling: on('ceiling'),
+      slope: on('slope'),
+    },
   };
 }
 

@@ -5,8 +5,7 @@ import { heightAt } from '../geometry/height-field.ts';
 import type { Plane } from '../geometry/plane.ts';
 import { obstructionAt } from '../recess/band.ts';
 import { nominalObstruction } from '../recess/defect-shapes.ts';
-import { trueOf } from '../recess/recess.ts';
-import type { Side } from '../recess/recess-spec.ts';
+import { type Side, trueOf } from '../recess/recess-spec.ts';
 import { sayRecess } from '../recess/trade-words.ts';
 import type { Survey } from '../survey/survey.ts';
 import { findCarcass } from './answer-key.ts';
@@ -93,7 +92,8 @@ export function uncoverRoom(survey: Survey): UncoveredRoom {
   };
 }
 
-function faceEdges(site: Site, found: OpeningEdges): FaceEdge[] {
+function faceEdges(site: Site, found: OpeningEdges | null): FaceEdge[] {
+  if (!found) return [];
   return edges.flatMap((edge) => {
     const side = sideOfEdge[edge];
     return found[edge].stretches.map(([from, to]): FaceEdge => {

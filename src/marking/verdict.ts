@@ -98,9 +98,11 @@ function carcassReasons(exercise: Exercise, key: AnswerKey | null): Reason[] {
     return [{ word: 'scrap', code: 'carcass/does-not-go-in', of, mm: worst?.clearanceMm ?? 0 }];
   }
   return clearSides.flatMap((side): Reason[] => {
-    const short = askMm[side] - carcass.clearanceMm[side];
+    const clearance = carcass.clearanceMm[side];
+    if (clearance === null) return [];
+    const short = askMm[side] - clearance;
     return short > Math.min(reworkClearanceMm, askMm[side] / 2)
-      ? [{ word: 'rework', code: 'carcass/clearance', of: side, mm: carcass.clearanceMm[side] }]
+      ? [{ word: 'rework', code: 'carcass/clearance', of: side, mm: clearance }]
       : [];
   });
 }

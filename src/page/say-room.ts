@@ -1,16 +1,16 @@
 /**
  * The room and what stands in it, in words: what the drawings show to those who see them.
  */
+import { sayOutline } from '../exercise/outline-words.ts';
 import { sayPlace } from '../survey/field-sheet-words.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
 
 /** Says what the views show: the outline, the trims, the level, its lines, the marks. */
 export function sayRoom(view: LearnerView): string[] {
-  const { openingMm, breastSide, mouthMm } = view.outline;
   const at = view.level?.at;
   const round = (mm: number) => Math.round(mm);
   return [
-    `An alcove about ${openingMm.width} wide, ${openingMm.height} high and ${openingMm.depth} deep. The breast is on the ${breastSide}; its face stands ${-mouthMm} in front of the face line.`,
+    sayOutline(view.outline),
     ...view.trims.map(
       (t) =>
         `${t.name}: ${t.cleared ? 'taken off' : t.fate === 'off' ? 'comes off' : t.fate === 'cut' ? 'may be cut' : 'stays'}.`,

@@ -21,7 +21,15 @@
 
 import { bells, type Purpose, purpose } from '../chance/keyed-draws.ts';
 import { type HeightField, heightField, knotStepMm, unitsPerMm } from '../geometry/height-field.ts';
-import { type Defect, extentsOf, type RecessSpec, type Side, sides } from './recess-spec.ts';
+import {
+  type Defect,
+  extentsOf,
+  type RecessSpec,
+  type Side,
+  type SlopeSpec,
+  type SurfaceSpec,
+  sides,
+} from './recess-spec.ts';
 
 const wobble: Record<Side, Purpose> = {
   left: purpose('recess/wobble/left'),
@@ -29,6 +37,7 @@ const wobble: Record<Side, Purpose> = {
   back: purpose('recess/wobble/back'),
   floor: purpose('recess/wobble/floor'),
   ceiling: purpose('recess/wobble/ceiling'),
+  slope: purpose('recess/wobble/slope'),
 };
 
 /** One axis of a recess: where its controls stand, the stretch of the nominal outline, and the shapes that many defects share. */
@@ -62,31 +71,78 @@ type Shape = readonly number[];
  */
 export function buildFields(spec: RecessSpec): Readonly<Record<Side, HeightField>> {
   const { x, y, z } = axesOfRecess(spec);
-  const wall = y.count * z.count;
-  const back = x.count * z.count;
-  const flat = x.count * y.count;
+  const along: Readonly<Record<Side, readonly [Axis, Axis]>> = {
+    left: [y, z],
+    right: [y, z],
+    back: [x, z],
+    floor: [x, y],
+    ceiling: [x, y],
+    slope: [x, y],
+  };
+  const count = (side: Side) => along[side][0].count * along[side][1].count;
+  let total = 0;
+  for (const side of sides) if (spec.surfaces[side]) total += count(side);
   // One buffer for all: to get memory costs as much as to fill it.
-  const memory = new ArrayBuffer(4 * (2 * wall + back + 2 * flat));
-  const controls = (from: number, count: number) => new Int32Array(memory, 4 * from, count);
+  const memory = new ArrayBuffer(4 * total);
+  let used = 0;
+  const field = (side: Side): HeightField => {
+    const surface = spec.surfaces[side];
+    if (!surface) return openField();
+    const [u, v] = along[side];
+    const control = new Int32Array(memory, 4 * used, count(side));
+    used += control.length;
+    return buildField(spec, { side, u, v, surface }, control);
+  };
   return {
-    left: buildField(spec, { side: 'left', u: y, v: z }, controls(0, wall)),
-    right: buildField(spec, { side: 'right', u: y, v: z }, controls(wall, wall)),
-    back: buildField(spec, { side: 'back', u: x, v: z }, controls(2 * wall, back)),
-    floor: buildField(spec, { side: 'floor', u: x, v: y }, controls(2 * wall + back, flat)),
-    ceiling: buildField(spec, { side: 'ceiling', u: x, v: y }, controls(2 * wall + back + flat, flat)),
+    left: field('left'),
+    right: field('right'),
+    back: field('back'),
+    floor: field('floor'),
+    ceiling: field('ceiling'),
+    slope: field('slope'),
   };
 }
 
-/** Gives the obstruction of the straight outline: half a width, less the depth, the floor at 0, less the height. */
-export function nominalObstruction(spec: Pick<RecessSpec, 'openingMm'>, side: Side): number {
+/** How far off an open side's field lies, mm: no answer of a room comes near it. */
+export const openMm = 16_000;
+
+let shared: HeightField | null = null;
+
+/** The field of an open side: one for all rooms, flat and far off. */
+function openField(): HeightField {
+  const count = 96;
+  const edge = -((count - 3) / 2) * knotStepMm;
+  const control = () => new Int32Array(count * count).fill(-openMm * unitsPerMm);
+  shared ??= heightField({ u0: edge, v0: edge, countU: count, countV: count, control: control() });
+  return shared;
+}
+
+/** What the straight outline is made of: that of a spec or of what the eye sees. */
+export interface StraightOutline {
+  readonly openingMm: RecessSpec['openingMm'];
+  readonly slope?: SlopeSpec | null | undefined;
+}
+
+/**
+ * Gives the obstruction of the straight outline: half a width, less the depth, the floor at 0, less the height; of the
+ * slope's plane at x.
+ */
+export function nominalObstruction(spec: StraightOutline, side: Side, x = 0): number {
   const { width, height, depth } = spec.openingMm;
+  if (side === 'slope') return spec.slope ? 0 - slopeHeight(spec.slope, width, x) : -openMm;
   return { left: -width / 2, right: -width / 2, back: -depth, floor: 0, ceiling: -height }[side];
+}
+
+/** Gives the height of a slope's plane at x, mm. */
+export function slopeHeight(slope: SlopeSpec, openingWidth: number, x: number): number {
+  const inward = slope.low === 'left' ? x + openingWidth / 2 : openingWidth / 2 - x;
+  return slope.lowMm + (slope.riseMmPerM * inward) / 1000;
 }
 
 /** Finds the first defect that stands on a side that cannot have it; null when there is none. */
 export function misplacedDefect(spec: RecessSpec): { side: Side; index: number } | null {
   for (const side of sides) {
-    const { defects } = spec.surfaces[side];
+    const defects = spec.surfaces[side]?.defects ?? [];
     for (let index = 0; index < defects.length; index++)
       if (!homes[(defects[index] as Defect).kind].includes(side)) return { side, index };
   }
@@ -98,7 +154,7 @@ const homes: Readonly<Record<Defect['kind'], readonly Side[]>> = {
   lean: walls,
   taper: ['left', 'right'],
   skew: ['back'],
-  fall: ['floor', 'ceiling'],
+  fall: ['floor', 'ceiling', 'slope'],
   wind: sides,
   bow: sides,
   hump: sides,
@@ -129,6 +185,7 @@ interface SideAxes {
   readonly side: Side;
   readonly u: Axis;
   readonly v: Axis;
+  readonly surface: SurfaceSpec;
 }
 
 // Sums and wobbles of the side in hand, mm: kept from room to room, for memory costs more than what is done in it.
@@ -137,10 +194,11 @@ let rough = new Float64Array(512);
 
 function buildField(spec: RecessSpec, on: SideAxes, control: Int32Array): HeightField {
   const { side, u, v } = on;
-  const { offsetMm, defects, wobbleMm } = spec.surfaces[side];
+  const { offsetMm, defects, wobbleMm } = on.surface;
   const count = control.length;
   if (sum.length < count) [sum, rough] = [new Float64Array(count), new Float64Array(count)];
   sum.fill(nominalObstruction(spec, side) + offsetMm, 0, count);
+  if (side === 'slope' && spec.slope) addPitch(on, spec.slope);
   for (const d of defects) addDefect(on, d);
   bells(spec.key, wobble[side], { into: rough, count });
   takeUnits(control, wobbleMm);
@@ -158,6 +216,12 @@ function takeUnits(control: Int32Array, wobbleMm: number): void {
 /** As Math.round does, but that one branches on the fraction, which cannot be foreseen here: four times the cost. */
 function rounded(x: number): number {
   return Math.floor(x + 0.5);
+}
+
+/** The slope's rise over the outline, about the middle: it rises away from its low side, so its obstruction falls. */
+function addPitch(on: SideAxes, slope: SlopeSpec): void {
+  const rise = ((on.u.to - on.u.from) * slope.riseMmPerM) / 1000;
+  addProduct(sum, slope.low === 'left' ? 0 - rise : rise, { u: on.u.slope, v: on.v.flat });
 }
 
 function addDefect(on: SideAxes, d: Defect): void {

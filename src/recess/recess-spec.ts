@@ -6,13 +6,60 @@
  */
 import * as v from 'valibot';
 
-/** The five sides of free space. */
-export const sides = ['left', 'right', 'back', 'floor', 'ceiling'] as const;
+/**
+ * The sides of free space. The slope is a second ceiling: a stair's soffit or a roof's underside. In this order they are
+ * numbered; only ever add at the end.
+ */
+export const sides = ['left', 'right', 'back', 'floor', 'ceiling', 'slope'] as const;
 export type Side = (typeof sides)[number];
 
 /** What a band does to the new work: it blocks, it is taken away before fitting, or it may be cut. */
 export const fates = ['stays', 'off', 'cut'] as const;
 export type Fate = (typeof fates)[number];
+
+/** Kinds of recess, in the order of the exercise code: only ever add at the end. */
+export const familyNames = [
+  'alcove',
+  'run',
+  'reveal',
+  'doorway',
+  'under-stair',
+  'roof-slope',
+  'plain-wall',
+  'alcove-pair',
+  'own',
+] as const;
+export type FamilyName = (typeof familyNames)[number];
+
+/** What a face line may follow. */
+export const referenceKinds = [
+  'cornice-return',
+  'breast-face',
+  'floor-joint',
+  'tile-joint',
+  'opposite-wall',
+  'existing-front',
+  'square-to-wall',
+  'best-fit',
+] as const;
+export type ReferenceKind = (typeof referenceKinds)[number];
+
+/** Trims and fixtures that ride on a surface. */
+export const trimKinds = [
+  'skirting',
+  'cornice',
+  'coving',
+  'architrave',
+  'picture-rail',
+  'dado-rail',
+  'pipe-boxing',
+  'socket-box',
+  'beam',
+  'radiator',
+  'newel',
+  'window-board',
+] as const;
+export type TrimKind = (typeof trimKinds)[number];
 
 const mm = v.pipe(v.number(), v.finite());
 const length = v.pipe(mm, v.minValue(0));
@@ -44,7 +91,7 @@ const surface = v.strictObject({
 
 const trim = v.strictObject({
   name,
-  kind: v.picklist(['skirting', 'cornice']),
+  kind: v.picklist(trimKinds),
   surface: v.picklist(sides),
   uMm: v.tuple([mm, mm]),
   vMm: v.tuple([mm, mm]),
@@ -57,21 +104,38 @@ const trim = v.strictObject({
 export const recessSpecSchema = v.strictObject({
   format: v.literal('offtrue-spec'),
   version: v.literal(1),
-  family: v.literal('alcove'),
+  family: v.picklist(familyNames),
   structure: name,
   severity: name,
   openingMm: v.strictObject({
-    width: v.pipe(mm, v.minValue(400), v.maxValue(3000)),
-    height: v.pipe(mm, v.minValue(1200), v.maxValue(3200)),
-    depth: v.pipe(mm, v.minValue(150), v.maxValue(1000)),
+    width: v.pipe(mm, v.minValue(400), v.maxValue(5000)),
+    height: v.pipe(mm, v.minValue(400), v.maxValue(3200)),
+    depth: v.pipe(mm, v.minValue(80), v.maxValue(1200)),
   }),
   mouthMm: v.pipe(mm, v.minValue(-300), v.maxValue(0)),
-  breastSide: v.picklist(['left', 'right']),
+  /** Where a chimney breast is: that side's wall begins at the mouth. Null: both side walls run on into the room. */
+  breastSide: v.nullable(v.picklist(['left', 'right'])),
   key: v.tuple([word, word, word, word]),
-  surfaces: v.strictObject({ left: surface, right: surface, back: surface, floor: surface, ceiling: surface }),
+  /** A side without a surface is open. */
+  surfaces: v.strictObject({
+    left: v.optional(surface),
+    right: v.optional(surface),
+    back: v.optional(surface),
+    floor: surface,
+    ceiling: v.optional(surface),
+    slope: v.optional(surface),
+  }),
+  /** The slope's plane before its defects: its height at the low edge of the opening, and its rise from there. */
+  slope: v.optional(
+    v.strictObject({
+      low: v.picklist(['left', 'right']),
+      lowMm: v.pipe(mm, v.minValue(100), v.maxValue(3000)),
+      riseMmPerM: v.pipe(mm, v.minValue(100), v.maxValue(1500)),
+    }),
+  ),
   trims: v.pipe(v.array(trim), v.maxLength(16)),
   reference: v.strictObject({
-    kind: v.literal('cornice-return'),
+    kind: v.picklist(referenceKinds),
     heightMm: mm,
     wavesMm: v.pipe(v.array(mm), v.minLength(2), v.maxLength(33)),
   }),
@@ -83,7 +147,18 @@ export type SurfaceSpec = Readonly<v.InferOutput<typeof surface>>;
 export type Trim = Readonly<v.InferOutput<typeof trim>>;
 /** A line of the room that the face line is to follow; `wavesMm` are its y at even steps of x over the opening. */
 export type Reference = RecessSpec['reference'];
-export type BreastSide = RecessSpec['breastSide'];
+export type BreastSide = NonNullable<RecessSpec['breastSide']>;
+export type SlopeSpec = NonNullable<RecessSpec['slope']>;
+
+/** Says whether a side of a spec is open: it has no surface. */
+export function isOpen(spec: Pick<RecessSpec, 'surfaces'>, side: Side): boolean {
+  return spec.surfaces[side] === undefined;
+}
+
+/** Gives the sides of a spec that have a surface, in the order of sides. */
+export function builtSides(spec: Pick<RecessSpec, 'surfaces'>): readonly Side[] {
+  return sides.filter((side) => !isOpen(spec, side));
+}
 
 /** How far a surface reaches past the outline and the mouth, mm. Beyond it nothing is read, keyed or proposed. */
 export const reachMm = 256;
@@ -105,9 +180,14 @@ export function extentsOf(spec: Pick<RecessSpec, 'openingMm' | 'mouthMm'>): Exte
   };
 }
 
-/** Which room axes run along u and v of a side: (y, z) for side walls, (x, z) for the back, (x, y) for floor, ceiling. */
+/** Which room axes run along u and v of a side: (y, z) for side walls, (x, z) for the back, (x, y) for floor, ceiling, slope. */
 export function axesOf(side: Side): { readonly u: 'x' | 'y'; readonly v: 'y' | 'z'; readonly across: 'x' | 'y' | 'z' } {
   if (side === 'left' || side === 'right') return { u: 'y', v: 'z', across: 'x' };
   if (side === 'back') return { u: 'x', v: 'z', across: 'y' };
   return { u: 'x', v: 'y', across: 'z' };
+}
+
+/** Turns an obstruction of a side into the room coordinate across it, and back: left and floor keep it, others negate. */
+export function trueOf(side: Side, obstruction: number): number {
+  return side === 'left' || side === 'floor' ? obstruction : 0 - obstruction;
 }

@@ -2,11 +2,20 @@
  * The built recess: five hidden surfaces and the trims that ride on them.
  *
  * Free space is x >= left, x <= right, y <= back, z >= floor, z <= ceiling, less the bands. Fields hold obstructions
- * (larger is further into the free space); `trueOf` turns one into a room coordinate.
+ * (larger is further into the free space); `trueOf` (recess-spec.ts) turns one into a room coordinate.
  */
 import { type HeightField, heightAt, type Rect } from '../geometry/height-field.ts';
 import { buildFields, misplacedDefect } from './defect-shapes.ts';
-import { axesOf, type Extents, extentsOf, type RecessSpec, type Side, sides, type Trim } from './recess-spec.ts';
+import {
+  axesOf,
+  type Extents,
+  extentsOf,
+  type RecessSpec,
+  type Side,
+  sides,
+  type Trim,
+  trueOf,
+} from './recess-spec.ts';
 
 export interface Recess {
   readonly spec: RecessSpec;
@@ -34,11 +43,6 @@ export function buildRecess(spec: RecessSpec): Recess {
     );
   for (const trim of spec.trims) checkTrim(trim);
   return { spec, fields: buildFields(spec), extents: extentsOf(spec) };
-}
-
-/** Turns an obstruction of a side into the room coordinate across it, and back: left and floor keep it, others negate. */
-export function trueOf(side: Side, obstruction: number): number {
-  return side === 'left' || side === 'floor' ? obstruction : 0 - obstruction;
 }
 
 /** Gives the bare surface's place at (u, v) of its own axes, mm. */

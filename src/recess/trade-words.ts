@@ -1,7 +1,7 @@
 /**
  * A recess in trade words: every defect, trim and reference of a spec said as a fitter would say it.
  */
-import type { Defect, RecessSpec, Side, Trim } from './recess-spec.ts';
+import { type Defect, type FamilyName, type RecessSpec, type Side, sides, type Trim } from './recess-spec.ts';
 
 const sideName: Record<Side, string> = {
   left: 'left wall',
@@ -9,6 +9,7 @@ const sideName: Record<Side, string> = {
   back: 'back wall',
   floor: 'floor',
   ceiling: 'ceiling',
+  slope: 'slope',
 };
 
 /**
@@ -17,19 +18,48 @@ const sideName: Record<Side, string> = {
  * @returns sentences without a full stop; sizes rounded to half a millimetre, what rounds to nothing is left out
  */
 export function sayRecess(spec: RecessSpec): string[] {
-  const { width, height, depth } = spec.openingMm;
-  const party = spec.breastSide === 'left' ? 'right' : 'left';
+  const waver = half(Math.max(...spec.reference.wavesMm.map(Math.abs)));
   return [
-    `an alcove about ${width} wide, ${height} high, ${depth} deep; the breast is on the ${spec.breastSide}, the party wall on the ${party}`,
-    `the breast's face stands ${-spec.mouthMm} in front of the face line`,
-    ...(['left', 'right', 'back', 'floor', 'ceiling'] as const).map((side) => saySurface(spec, side)),
+    ...sayShape(spec),
+    ...sides.filter((side) => side !== 'slope' || spec.slope).map((side) => saySurface(spec, side)),
     ...spec.trims.map(sayTrim),
-    `cornice return: wavers up to ${half(Math.max(...spec.reference.wavesMm.map(Math.abs)))} either way`,
+    `${spec.reference.kind.replaceAll('-', ' ')}: wavers up to ${waver} either way`,
   ];
 }
 
+function sayShape(spec: RecessSpec): string[] {
+  const { width, height, depth } = spec.openingMm;
+  const sizes = `about ${width} wide, ${height} high, ${depth} deep`;
+  if (spec.breastSide === null) {
+    const { slope } = spec;
+    return [
+      `${kindWords[spec.family]} ${sizes}`,
+      ...(slope ? [`the slope is ${slope.lowMm} up at the ${slope.low} and rises ${slope.riseMmPerM} in a metre`] : []),
+    ];
+  }
+  const party = spec.breastSide === 'left' ? 'right' : 'left';
+  return [
+    `${kindWords[spec.family]} ${sizes}; the breast is on the ${spec.breastSide}, the party wall on the ${party}`,
+    `the breast's face stands ${-spec.mouthMm} in front of the face line`,
+  ];
+}
+
+/** What a family is, with its article. */
+export const kindWords: Readonly<Record<FamilyName, string>> = {
+  alcove: 'an alcove',
+  run: 'a run from wall to wall',
+  reveal: 'a window reveal',
+  doorway: 'a door opening',
+  'under-stair': 'a space under a stair',
+  'roof-slope': 'a space under a roof slope',
+  'plain-wall': 'a plain wall',
+  'alcove-pair': 'a pair of alcoves',
+  own: 'a recess of its own shape',
+};
+
 function saySurface(spec: RecessSpec, side: Side): string {
   const surface = spec.surfaces[side];
+  if (!surface) return `${sideName[side]}: open`;
   const merged = mergeAlike(surface.defects);
   const said = merged.map((d) => sayDefect(d, side, spec.openingMm)).filter((s) => s !== '');
   const rough = surface.wobbleMm >= 0.5 ? `uneven by up to ${half(surface.wobbleMm)}` : '';
@@ -79,12 +109,14 @@ const farCorner: Record<Side, string> = {
   back: 'top right',
   floor: 'back right',
   ceiling: 'back right',
+  slope: 'back right',
 };
 
 function sayCrown(d: Defect & { kind: 'bow' }, side: Side): string {
   const onWall = side === 'left' || side === 'right';
   const parts: string[] = [];
-  if (d.crownV !== undefined) parts.push(side === 'floor' || side === 'ceiling' ? inward(d.crownV) : up(d.crownV));
+  if (d.crownV !== undefined)
+    parts.push(side === 'floor' || side === 'ceiling' || side === 'slope' ? inward(d.crownV) : up(d.crownV));
   if (d.crownU !== undefined) parts.push(onWall ? inward(d.crownU) : sideways(d.crownU));
   return parts.length > 0 ? `at ${parts.join(', ')}` : 'all over';
 }
@@ -96,7 +128,8 @@ function sayPlace(side: Side, at: { u: number; v: number }): string {
 }
 
 function sayStep(d: Defect & { kind: 'step' }, side: Side): string {
-  if (d.along === 'v') return side === 'floor' || side === 'ceiling' ? `beyond ${inward(d.at)}` : `above ${up(d.at)}`;
+  if (d.along === 'v')
+    return side === 'floor' || side === 'ceiling' || side === 'slope' ? `beyond ${inward(d.at)}` : `above ${up(d.at)}`;
   return side === 'left' || side === 'right' ? `beyond ${inward(d.at)}` : `right of ${sideways(d.at)}`;
 }
 
@@ -110,10 +143,11 @@ function sideways(mm: number): string {
 }
 
 function sayTrim(trim: Trim): string {
-  const most = Math.max(...trim.profile.mm.map(([, out]) => out));
-  return trim.kind === 'skirting'
-    ? `${trim.name}: ${trim.vMm[1]} tall, ${half(most)} thick`
-    : `${trim.name}: drops ${half(most)} below the ceiling`;
+  const most = half(Math.max(...trim.profile.mm.map(([, out]) => out)));
+  if (trim.kind === 'skirting') return `${trim.name}: ${trim.vMm[1]} tall, ${most} thick`;
+  if (trim.surface === 'ceiling' || trim.surface === 'slope')
+    return `${trim.name}: drops ${most} below the ${trim.surface}`;
+  return `${trim.name}: stands out ${most}`;
 }
 
 /** A length to the half millimetre, without a trailing nought. */

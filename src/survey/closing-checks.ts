@@ -82,6 +82,7 @@ const checkedBy: Readonly<Record<Side, readonly SizeName[]>> = {
   floor: ['carcass-height', 'frame-height'],
   ceiling: ['carcass-height', 'frame-height'],
   back: ['carcass-depth'],
+  slope: [],
 };
 
 function nearest(offsets: readonly BookedOffset[], side: Side, at: { u: number; v: number }): BookedOffset | null {

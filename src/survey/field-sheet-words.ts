@@ -1,7 +1,7 @@
 /**
  * The field sheet as text: the learner's own bookings, at their places, against their datums.
  */
-import type { Side } from '../recess/recess-spec.ts';
+import { axesOf, type Side } from '../recess/recess-spec.ts';
 import type { PlaceSaid } from './act.ts';
 import { closingChecks } from './closing-checks.ts';
 import { type BookedOffset, bookedOffsets } from './offsets.ts';
@@ -13,6 +13,7 @@ const sideWords: Record<Side, string> = {
   back: 'to the back',
   floor: 'down to the floor',
   ceiling: 'up to the ceiling',
+  slope: 'up to the slope',
 };
 
 /** What the rows and columns of a side's table are. */
@@ -22,6 +23,7 @@ const tableOf: Record<Side, { rowName: string; columnName: string }> = {
   back: { rowName: 'height', columnName: 'place along' },
   floor: { rowName: 'depth', columnName: 'place along' },
   ceiling: { rowName: 'depth', columnName: 'place along' },
+  slope: { rowName: 'depth', columnName: 'place along' },
 };
 
 /**
@@ -68,7 +70,7 @@ function sayTable(offsets: readonly BookedOffset[]): string[] {
   const wide = Math.max(8, ...[...columns, ...cells].map((c) => c.length + 2));
   const line = (head: string, cells: readonly string[]) =>
     `  ${head.padEnd(8)}${cells.map((c) => c.padStart(wide)).join('')}`;
-  const rising = first.side === 'floor' || first.side === 'ceiling' ? 1 : -1;
+  const rising = axesOf(first.side).v === 'y' ? 1 : -1;
   return [
     `from ${first.datum} ${sideWords[first.side]}, mm: a row for each ${rowName}, a column for each ${columnName}`,
     line('', columns),

@@ -120,6 +120,7 @@ const opposite: Readonly<Record<Side, Side | null>> = {
   floor: 'ceiling',
   ceiling: 'floor',
   back: null,
+  slope: null,
 };
 
 interface Held {
@@ -199,8 +200,12 @@ function drawIndex(survey: Survey, act: ActOf<'read'>, from: Held): number {
   return (Math.imul(key, 1024) + before) | 0;
 }
 
+/** A mark's own number among sides is 5, as it was when there were five: no draw of an old log may move. */
+const markSide = 5;
+const sideNumbers: readonly (Side | null)[] = [...sides.slice(0, markSide), null, ...sides.slice(markSide)];
+
 function placeKey(datum: string, from: Held): number {
-  const side = from.side === null ? sides.length : sides.indexOf(from.side);
+  const side = from.side === null ? markSide : sideNumbers.indexOf(from.side);
   const kind = 'FSL'.indexOf(datumParts(datum).kind);
   let hash = side * 3 + kind;
   for (const part of [from.point.x, from.point.y, from.point.z])

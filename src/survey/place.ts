@@ -7,8 +7,8 @@ import { heightAt } from '../geometry/height-field.ts';
 import { type Plane, type Point, signedDistance } from '../geometry/plane.ts';
 import { deepestAt } from '../recess/band.ts';
 import { nominalObstruction } from '../recess/defect-shapes.ts';
-import { ownCoordinates, placeAt, reachOf, trueOf, withinReach } from '../recess/recess.ts';
-import { axesOf, type Side, type Trim } from '../recess/recess-spec.ts';
+import { ownCoordinates, placeAt, reachOf, withinReach } from '../recess/recess.ts';
+import { axesOf, isOpen, type Side, type Trim, trueOf } from '../recess/recess-spec.ts';
 import type { SurfacePlace } from './act.ts';
 import { toRoom } from './hand-frame.ts';
 import type { RefusalCode } from './outcome.ts';
@@ -44,6 +44,7 @@ export interface Finder {
  *   `place/line-does-not-cross`, or `place/outside` (beyond reach)
  */
 export function findPlace(finder: Finder, said: SurfacePlace): Found<FoundPlace> {
+  if (isOpen(finder.world.exercise.spec, said.surface)) return refuse('place/open');
   const axes = axesOf(said.surface);
   const given = [said[`${axes.u}Mm`], said[`${axes.v}Mm`]] as const;
   const across = said[`${axes.across}Mm`];
@@ -69,8 +70,8 @@ export function foundAt(world: World, trims: readonly Trim[], at: { side: Side; 
 
 /** The hand's place on the outline's straight surface; missing coordinates from `rest`, else 0. */
 function handPoint(world: World, said: SurfacePlace, rest: Partial<Point>): Point {
-  const across = trueOf(said.surface, nominalObstruction(world.exercise.spec, said.surface));
   const p = { x: said.xMm ?? rest.x ?? 0, y: said.yMm ?? rest.y ?? 0, z: said.zMm ?? rest.z ?? 0 };
+  const across = trueOf(said.surface, nominalObstruction(world.exercise.spec, said.surface, p.x));
   return { ...p, [axesOf(said.surface).across]: across };
 }
 

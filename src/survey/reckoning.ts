@@ -3,11 +3,9 @@
  * draw, and it is as wrong as the hand is.
  */
 import type { Exercise } from '../exercise/exercise.ts';
-import type { Outline } from '../exercise/outline.ts';
 import { type Point, turned, turnedBySlope } from '../geometry/plane.ts';
-import { nominalObstruction } from '../recess/defect-shapes.ts';
-import { trueOf } from '../recess/recess.ts';
-import { axesOf } from '../recess/recess-spec.ts';
+import { nominalObstruction, type StraightOutline } from '../recess/defect-shapes.ts';
+import { axesOf, trueOf } from '../recess/recess-spec.ts';
 import { type Act, datumParts, type SurfacePlace, type Target } from './act.ts';
 import type { Outcome } from './outcome.ts';
 
@@ -38,9 +36,9 @@ export function reckon(exercise: Exercise, steps: readonly Step[]): Reckoned | n
 }
 
 /** Gives a place on the straight outline, in the hand's frame; one that lies along a line, where that is reckoned to be. */
-export function reckonedPlace(outline: Pick<Outline, 'openingMm'>, level: Reckoned | null, place: SurfacePlace): Point {
+export function reckonedPlace(outline: StraightOutline, level: Reckoned | null, place: SurfacePlace): Point {
   const axes = axesOf(place.surface);
-  const across = trueOf(place.surface, nominalObstruction(outline, place.surface));
+  const across = trueOf(place.surface, nominalObstruction(outline, place.surface, place.xMm ?? 0));
   const at: Point = { x: place.xMm ?? 0, y: place.yMm ?? 0, z: place.zMm ?? 0, [axes.across]: across };
   if (place.along === undefined || !level) return at;
   const free = place[`${axes.u}Mm`] === undefined ? axes.u : axes.v;

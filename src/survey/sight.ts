@@ -7,7 +7,7 @@ import { highestOverSegment } from '../geometry/hit.ts';
 import type { Point } from '../geometry/plane.ts';
 import { piecesOf } from '../recess/band.ts';
 import { ownCoordinates, type Recess, reachOf } from '../recess/recess.ts';
-import { type Side, sides, type Trim } from '../recess/recess-spec.ts';
+import { isOpen, type Side, sides, type Trim } from '../recess/recess-spec.ts';
 
 /** A line that touches a surface by less than this is not blocked by it, mm. */
 const grazeMm = 0.01;
@@ -28,6 +28,7 @@ interface OwnPoint {
  */
 export function blockedBy(recess: Recess, trims: readonly Trim[], way: { from: Point; to: Point }): string | null {
   for (const side of sides) {
+    if (isOpen(recess.spec, side)) continue;
     const from = ownPoint(side, way.from);
     const to = ownPoint(side, way.to);
     const field = recess.fields[side];

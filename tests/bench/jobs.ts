@@ -10,15 +10,16 @@ import { presets } from '../../src/exercise/kit.ts';
 import type { Rect } from '../../src/geometry/height-field.ts';
 import { hitField, type Ray } from '../../src/geometry/hit.ts';
 import { rangeMax } from '../../src/geometry/range.ts';
-import { alcoveStructures } from '../../src/recess/alcove-structures.ts';
 import { nominalObstruction } from '../../src/recess/defect-shapes.ts';
+import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import { buildRecess, type Recess } from '../../src/recess/recess.ts';
-import { type RecessSpec, type Side, sides } from '../../src/recess/recess-spec.ts';
+import type { RecessSpec, Side } from '../../src/recess/recess-spec.ts';
 import { severities } from '../../src/recess/severity.ts';
+import { type AlcoveSide, alcoveSides } from '../helpers/rooms.ts';
 
 /** A face of the box: its place on the side's own axes, and what an obstruction must stay under. */
 export interface Face {
-  readonly side: Side;
+  readonly side: AlcoveSide;
   readonly rect: Rect;
   readonly at: number;
 }
@@ -26,7 +27,7 @@ export interface Face {
 export interface Job {
   readonly code: string;
   readonly spec: RecessSpec;
-  readonly rays: readonly { readonly side: Side; readonly ray: Ray }[];
+  readonly rays: readonly { readonly side: AlcoveSide; readonly ray: Ray }[];
   readonly faces: readonly Face[];
 }
 
@@ -86,14 +87,14 @@ const whySeed = purpose('bench/seed');
 const whyRay = purpose('bench/ray');
 
 /** How many of the 24 rays go to each side. */
-const raysTo: Readonly<Record<Side, number>> = { left: 7, right: 7, back: 6, floor: 2, ceiling: 2 };
+const raysTo: Readonly<Record<AlcoveSide, number>> = { left: 7, right: 7, back: 6, floor: 2, ceiling: 2 };
 
 /** Rules held to the surfaces and lines thrown at them: from 300 mm off, some degrees from square. */
 function raysIn(code: string, spec: RecessSpec): Job['rays'] {
   const key = drawKey(code);
   let n = 0;
   const draw = (from: number, to: number) => from + (to - from) * uniform(key, whyRay, n++);
-  return sides.flatMap((side) =>
+  return alcoveSides.flatMap((side) =>
     Array.from({ length: raysTo[side] }, () => {
       const [du, dv] = [draw(-0.03, 0.03), draw(-0.03, 0.03)];
       const length = Math.sqrt(1 + du * du + dv * dv);

@@ -83,5 +83,5 @@ function wholeKey({ exercise, sizes }: { exercise: Exercise; sizes: CarcassSizes
   const { width, height } = exercise.brief.openingMm;
   const frame = { widthMm: width + 30, heightMm: height + 20 };
   const result = answerKey(buildRecess(exercise.spec), exercise, { carcass: sizes, frame });
-  return result.ok ? result.key.mouthWidthMm : 0;
+  return result.ok ? (result.key.mouthWidthMm ?? 0) : 0;
 }

@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { heightAt, type Rect } from '../../src/geometry/height-field.ts';
 import { buildRecess } from '../../src/recess/recess.ts';
-import { sides } from '../../src/recess/recess-spec.ts';
+import { alcoveSides } from '../helpers/rooms.ts';
 import { drawJobs } from './jobs.ts';
 import { largestDifferences } from './peers/agreement.ts';
 import { heightMesh, meshErrorMm, meshOfJob } from './peers/height-mesh.ts';
@@ -17,7 +17,7 @@ const meshing = meshOfJob(16);
 
 describe('the bench’s peers, one room, seed "bench/peers/test"', () => {
   test('vertices are the surface', () => {
-    for (const side of sides) {
+    for (const side of alcoveSides) {
       const rect: Rect = meshing.rectOf(recess, side);
       const { positions } = heightMesh(recess.fields[side], rect, meshing.stepMm);
       for (let p = 0; p < positions.length; p += 3 * 41) {

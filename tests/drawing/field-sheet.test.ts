@@ -3,7 +3,13 @@ import { layoutSheet, type SheetLayout, sheetNames, sheetOf } from '../../src/dr
 import type { ActOf, SurfacePlace } from '../../src/survey/act.ts';
 import type { Booking } from '../../src/survey/survey.ts';
 
-const outline = { openingMm: { width: 1180, height: 2440, depth: 400 }, mouthMm: -30, breastSide: 'right' as const };
+const alcoveOnly = { family: 'alcove', open: ['slope'], slope: null } as const;
+const outline = {
+  openingMm: { width: 1180, height: 2440, depth: 400 },
+  mouthMm: -30,
+  breastSide: 'right' as const,
+  ...alcoveOnly,
+};
 
 function booking(n: number, place: SurfacePlace, more: Partial<ActOf<'book'>> & { struck?: boolean } = {}): Booking {
   const { struck = false, ...said } = more;

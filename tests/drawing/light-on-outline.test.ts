@@ -12,9 +12,10 @@ interface At {
   readonly y: number;
 }
 
+const alcoveOnly = { family: 'alcove', open: ['slope'], slope: null } as const;
 const outlines: readonly Outline[] = (['left', 'right'] as const).flatMap((breastSide) => [
-  { openingMm: { width: 1180, height: 2440, depth: 400 }, mouthMm: -30, breastSide },
-  { openingMm: { width: 760, height: 2220, depth: 600 }, mouthMm: -60, breastSide },
+  { openingMm: { width: 1180, height: 2440, depth: 400 }, mouthMm: -30, breastSide, ...alcoveOnly },
+  { openingMm: { width: 760, height: 2220, depth: 600 }, mouthMm: -60, breastSide, ...alcoveOnly },
 ]);
 const stands: readonly At[] = [
   { x: 12, y: 5 },

@@ -35,10 +35,16 @@ describe('samples of a room', () => {
   });
 
   test('heights are true coordinates: each surface lies where the eye sees it, within its defects', () => {
-    const eye = { left: -width / 2, right: width / 2, back: depth, floor: 0, ceiling: height };
+    const eye: Partial<Record<string, number>> = {
+      left: -width / 2,
+      right: width / 2,
+      back: depth,
+      floor: 0,
+      ceiling: height,
+    };
     for (const { side, heightsMm } of samples.surfaces) {
       const all = heightsMm.flat();
-      expect(Math.max(...all.map((mm) => Math.abs(mm - eye[side])))).toBeLessThan(80);
+      expect(Math.max(...all.map((mm) => Math.abs(mm - (eye[side] as number))))).toBeLessThan(80);
       expect(Math.max(...all) - Math.min(...all)).toBeGreaterThan(0);
     }
   });

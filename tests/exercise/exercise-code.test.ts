@@ -7,7 +7,6 @@ import { describe, expect, it } from 'vitest';
 import {
   type CodeParts,
   codeSigns,
-  families,
   openCode,
   readCode,
   seedCount,
@@ -15,7 +14,8 @@ import {
   writeCode,
 } from '../../src/exercise/exercise-code.ts';
 import { presets } from '../../src/exercise/kit.ts';
-import { alcoveStructures } from '../../src/recess/alcove-structures.ts';
+import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
+import { families } from '../../src/recess/families/families.ts';
 import { severities } from '../../src/recess/severity.ts';
 import { drawnParts } from '../helpers/rooms.ts';
 import { evenness, independence, tally } from '../helpers/statistics.ts';

@@ -51,7 +51,7 @@ describe('the schema of an exercise', () => {
     ['a size that is no number', { plinthMm: Number.NaN }],
     ['a negative length', { carcassFrontMm: -1 }],
     ['an unknown fate', { fates: { 'skirting left': 'goes' } }],
-    ['an unknown reference', { reference: 'breast-face' }],
+    ['an unknown reference', { reference: 'a pencil line' }],
     ['a finish to come', { finishMm: [{}] }],
   ])('refuses a brief with %s', (_, change) => {
     expect(takes({ ...exercise, brief: { ...exercise.brief, ...change } })).toBe(false);

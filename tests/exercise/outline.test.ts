@@ -13,7 +13,14 @@ describe.each(['left', 'right'] as const)('with the breast on the %s', (breastSi
   const at = (towards: number, y: number) => contains(plan, { x: breastSide === 'right' ? towards : -towards, y });
 
   it('takes its sizes from the brief, nothing from the truth', () => {
-    expect(outline).toEqual({ openingMm: { width: 1000, height: 2400, depth: 500 }, mouthMm: -40, breastSide });
+    expect(outline).toEqual({
+      openingMm: { width: 1000, height: 2400, depth: 500 },
+      mouthMm: -40,
+      breastSide,
+      family: 'alcove',
+      open: ['slope'],
+      slope: null,
+    });
   });
 
   it.each([

@@ -8,7 +8,7 @@ import type { RoomPanel } from '../../src/drawing/room-frame.ts';
 import type { KeptMark } from '../../src/drawing/room-marks.ts';
 import type { RoomSeen } from '../../src/drawing/room-views.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
-import { alcoveStructures } from '../../src/recess/alcove-structures.ts';
+import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import type { Side } from '../../src/recess/recess-spec.ts';
 import type { Act, SurfacePlace } from '../../src/survey/act.ts';
 import { perform } from '../../src/survey/acting.ts';

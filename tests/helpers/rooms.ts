@@ -7,15 +7,19 @@ import type { Exercise } from '../../src/exercise/exercise.ts';
 import { type CodeParts, openCode, seedCount, writeCode } from '../../src/exercise/exercise-code.ts';
 import { usualHeadings } from '../../src/exercise/headings.ts';
 import { presets } from '../../src/exercise/kit.ts';
-import { alcoveStructures } from '../../src/recess/alcove-structures.ts';
+import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import type { Defect, RecessSpec, Side, SurfaceSpec, Trim } from '../../src/recess/recess-spec.ts';
 import { severities } from '../../src/recess/severity.ts';
+
+/** The sides that an alcove has. */
+export const alcoveSides = ['left', 'right', 'back', 'floor', 'ceiling'] as const;
+export type AlcoveSide = (typeof alcoveSides)[number];
 
 /** What a true room is to have beside its straight surfaces. */
 export interface RoomWith {
   readonly openingMm?: RecessSpec['openingMm'];
   readonly mouthMm?: number;
-  readonly breastSide?: 'left' | 'right';
+  readonly breastSide?: 'left' | 'right' | null;
   readonly seed?: string;
   readonly defects?: Partial<Record<Side, readonly Defect[]>>;
   readonly offsets?: Partial<Record<Side, number>>;
@@ -40,7 +44,7 @@ export function roomSpec(having: RoomWith = {}): RecessSpec {
     severity: 'settled',
     openingMm,
     mouthMm: having.mouthMm ?? -40,
-    breastSide: having.breastSide ?? 'right',
+    breastSide: having.breastSide === undefined ? 'right' : having.breastSide,
     key: [...drawKey(having.seed ?? 'room')],
     surfaces: {
       left: surface('left'),

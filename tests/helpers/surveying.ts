@@ -100,7 +100,9 @@ export function ownDistance(survey: Survey, from: { level: OwnLevel; datum: 'F' 
 /** The hand's coordinate across the straight outline of a side. */
 export function straightAt(survey: Survey, side: Side): number {
   const { width, height, depth } = survey.world.exercise.spec.openingMm;
-  return { left: -width / 2, right: width / 2, back: depth, floor: 0, ceiling: height }[side];
+  const at = { left: -width / 2, right: width / 2, back: depth, floor: 0, ceiling: height };
+  if (side === 'slope') throw new RangeError('a slope lies across no one coordinate');
+  return at[side];
 }
 
 /** Where a place of two own coordinates truly is, on the bare surface or the deepest band that is there. */

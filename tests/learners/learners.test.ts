@@ -85,7 +85,7 @@ describe('the careful learner', () => {
       for (const side of ['left', 'right']) expect(count(side)).toBeGreaterThan(20);
       for (const side of ['floor', 'ceiling']) expect(count(side)).toBeGreaterThan(12);
       expect(count('back') > 0).toBe(s.world.exercise.brief.carcassMm.depth.find);
-      const datum = { left: 'S', right: 'S', back: 'F', floor: 'L', ceiling: 'L' };
+      const datum = { left: 'S', right: 'S', back: 'F', floor: 'L', ceiling: 'L', slope: 'L' };
       for (const o of offsets) {
         expect(o.datum).toBe(datum[o.side]);
         expect(o.valueMm * 2).toBe(Math.round(o.valueMm * 2));

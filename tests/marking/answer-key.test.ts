@@ -60,12 +60,12 @@ describe('a room of straight surfaces, worked by hand', () => {
   });
 
   it('has its clearance on each side', () => {
-    expect(Math.abs(carcass.clearanceMm.left - (at - leftIn))).toBeLessThan(near);
-    expect(Math.abs(carcass.clearanceMm.right - (rightIn - at - 940))).toBeLessThan(near);
+    expect(Math.abs(carcass.clearanceMm.left! - (at - leftIn))).toBeLessThan(near);
+    expect(Math.abs(carcass.clearanceMm.right! - (rightIn - at - 940))).toBeLessThan(near);
     // The ceiling is lowest at the carcass's back: 2405 - 10 x 440/500.
-    expect(Math.abs(carcass.clearanceMm.top - (2405 - 8.8 - top))).toBeLessThan(near);
+    expect(Math.abs(carcass.clearanceMm.top! - (2405 - 8.8 - top))).toBeLessThan(near);
     // The back is nearest at the carcass's right edge.
-    expect(Math.abs(carcass.clearanceMm.back - (500 - (6 * (at + 940)) / 1000 - 440))).toBeLessThan(near);
+    expect(Math.abs(carcass.clearanceMm.back! - (500 - (6 * (at + 940)) / 1000 - 440))).toBeLessThan(near);
   });
 
   it('names where each is tightest', () => {
@@ -99,9 +99,9 @@ describe('a room of straight surfaces, worked by hand', () => {
     expect(Math.abs(key.plinthMm[0] - 100)).toBeLessThan(near);
     expect(Math.abs(key.plinthMm[1] - 106)).toBeLessThan(near);
     // Over the carcass's front edge, 20 behind the face line.
-    for (const margin of key.marginsMm) expect(Math.abs(margin - (2405 - 0.4 - top))).toBeLessThan(near);
+    for (const margin of key.marginsMm!) expect(Math.abs(margin - (2405 - 0.4 - top))).toBeLessThan(near);
     const atMouth = 496 + (8 * bottom) / 2400 - 5 * (-40 / 500 - 0.5) - leftIn;
-    expect(Math.abs(key.mouthWidthMm - atMouth)).toBeLessThan(near);
+    expect(Math.abs(key.mouthWidthMm! - atMouth)).toBeLessThan(near);
   });
 
   it('holds a frame’s blank against the opening, centred unless it is placed', () => {
@@ -234,9 +234,9 @@ describe('laws in 60 drawn rooms, seed "laws"', () => {
       const n = nominalCarcass(exercise.brief);
       const key = keyOf(exercise, { carcass: n }, recess);
       const { left, right, top, back } = key.carcass!.clearanceMm;
-      expect(Math.abs(key.widestMm! - n.widthMm - left - right)).toBeLessThan(0.0003);
-      expect(Math.abs(key.tallestMm! - n.heightMm - top)).toBeLessThan(0.0003);
-      expect(Math.abs(key.deepestMm! - n.depthMm - back)).toBeLessThan(0.0003);
+      expect(Math.abs(key.widestMm! - n.widthMm - left! - right!)).toBeLessThan(0.0003);
+      expect(Math.abs(key.tallestMm! - n.heightMm - top!)).toBeLessThan(0.0003);
+      expect(Math.abs(key.deepestMm! - n.depthMm - back!)).toBeLessThan(0.0003);
     }
   });
 
@@ -248,8 +248,8 @@ describe('laws in 60 drawn rooms, seed "laws"', () => {
       const at = (by: number) => carcassKey(room, widestMm! + by, heightMm, depthMm);
       expect(at(0.02).goesInBare).toBe(false);
       const { clearanceMm, goesInBare } = at(-0.02);
-      for (const side of ['left', 'right'] as const) expect(Math.abs(clearanceMm[side] - 0.01)).toBeLessThan(0.0002);
-      if (clearanceMm.top >= 0 && clearanceMm.back >= 0) {
+      for (const side of ['left', 'right'] as const) expect(Math.abs(clearanceMm[side]! - 0.01)).toBeLessThan(0.0002);
+      if (clearanceMm.top! >= 0 && clearanceMm.back! >= 0) {
         allowed++;
         expect(goesInBare).toBe(true);
       }
@@ -265,7 +265,7 @@ describe('laws in 60 drawn rooms, seed "laws"', () => {
       const { widestMm } = keyOf(room.exercise, {}, room.recess);
       const at = (by: number) => carcassKey(room, widestMm! - askMm.left - askMm.right + by, heightMm, depthMm);
       const { clearanceMm } = at(0);
-      if (clearanceMm.top < askMm.top + 0.1 || clearanceMm.back < askMm.back + 0.1) continue;
+      if (clearanceMm.top! < askMm.top + 0.1 || clearanceMm.back! < askMm.back + 0.1) continue;
       free++;
       expect([at(-0.03).fits, at(0).fits, at(0.03).fits]).toEqual(['yes', 'touches', 'no']);
     }
@@ -279,7 +279,7 @@ describe('laws in 60 drawn rooms, seed "laws"', () => {
       for (const by of [45, 30, 12, 0, -40, -200]) {
         const now = carcassKey(room, widthMm + by, heightMm, depthMm);
         for (const side of ['left', 'right', 'top', 'back'] as const)
-          expect(now.clearanceMm[side]).toBeGreaterThanOrEqual(before.clearanceMm[side] - 0.001);
+          expect(now.clearanceMm[side]).toBeGreaterThanOrEqual(before.clearanceMm[side]! - 0.001);
         if (before.goesInBare) expect(now.goesInBare).toBe(true);
         before = now;
       }
@@ -292,7 +292,7 @@ describe('laws in 60 drawn rooms, seed "laws"', () => {
       let before = carcassKey(room, widthMm + 10, heightMm + 40, depthMm);
       for (const by of [20, 8, 0, -100, -700]) {
         const now = carcassKey(room, widthMm + 10, heightMm + by, depthMm);
-        const between = (c: typeof now) => c.clearanceMm.left + c.clearanceMm.right;
+        const between = (c: typeof now) => c.clearanceMm.left! + c.clearanceMm.right!;
         expect(between(now)).toBeGreaterThanOrEqual(between(before) - 0.001);
         if (before.goesInBare) expect(now.goesInBare).toBe(true);
         before = now;

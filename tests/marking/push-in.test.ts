@@ -7,8 +7,8 @@ import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
 import { findCarcass } from '../../src/marking/answer-key.ts';
 import { pushIn } from '../../src/marking/push-in.ts';
 import { siteOf } from '../../src/marking/site.ts';
-import { alcoveStructures } from '../../src/recess/alcove-structures.ts';
 import { obstructionAt } from '../../src/recess/band.ts';
+import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import { buildRecess } from '../../src/recess/recess.ts';
 
 const rooms = alcoveStructures.flatMap((s, i) =>

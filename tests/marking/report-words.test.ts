@@ -134,11 +134,11 @@ describe('a key in words', () => {
         key.deepestMm!,
         key.opening!.widthMm,
         key.opening!.heightMm,
-        ...Object.values(key.carcass!.clearanceMm),
+        ...Object.values(key.carcass!.clearanceMm).map((mm) => mm!),
         ...Object.values(key.frame!.stockMm).flat(),
         ...key.plinthMm,
-        ...key.marginsMm,
-        key.mouthWidthMm,
+        ...key.marginsMm!,
+        key.mouthWidthMm!,
         Math.abs(key.carcass!.standsUp!.byMm),
       ];
       for (const mm of all) expect(numbers).toContain(tenth(mm));

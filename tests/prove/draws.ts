@@ -3,7 +3,7 @@
  */
 import { drawKey, purpose, uniform } from '../../src/chance/keyed-draws.ts';
 import { seedCount, writeCode } from '../../src/exercise/exercise-code.ts';
-import { alcoveStructures } from '../../src/recess/alcove-structures.ts';
+import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import { severities } from '../../src/recess/severity.ts';
 
 /** Each call is the next draw. */

@@ -100,8 +100,10 @@ function countKey(tally: Tally, key: AnswerKey, undecided: readonly string[]): v
 }
 
 /** As a carcass stands, or moved sideways, a side is so near to nothing that samples can hardly tell. */
-function isAtBorder(clear: Readonly<Record<'left' | 'right' | 'top' | 'back', number>>): boolean {
-  return [clear.left + clear.right, clear.top, clear.back].some((mm) => Math.abs(mm) <= atBorderMm);
+function isAtBorder(clear: Readonly<Record<'left' | 'right' | 'top' | 'back', number | null>>): boolean {
+  const { left, right, top, back } = clear;
+  const across = left === null || right === null ? null : left + right;
+  return [across, top, back].some((mm) => mm !== null && Math.abs(mm) <= atBorderMm);
 }
 
 /** The nominal carcass, none, or one about what was found; a blank about the opening, placed or centred. */

@@ -7,7 +7,7 @@
  */
 import { lineNames, type SizeLedger } from '../../src/marking/ledger.ts';
 import { markSurvey } from '../../src/marking/report.ts';
-import { alcoveStructures } from '../../src/recess/alcove-structures.ts';
+import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import { severities } from '../../src/recess/severity.ts';
 import type { SizeName } from '../../src/survey/size.ts';
 import { codeOf, type Draws, drawsOf } from './draws.ts';

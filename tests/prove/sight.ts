@@ -81,6 +81,7 @@ function nearSurface(draws: Draws, recess: Recess, side: Side): Point {
     case 'floor':
       return { ...p, z: off };
     case 'ceiling':
+    case 'slope':
       return { ...p, z: height - off };
   }
 }
@@ -117,7 +118,8 @@ function addBlockers(
   const inV = Math.min(Math.max(v, reachV[0]), reachV[1]);
   // How far the point lies behind the bare surface; beyond its reach, as if that went on level.
   const into =
-    heightAt(recess.fields[side], inU, inV) - { left: p.x, right: -p.x, back: -p.y, floor: p.z, ceiling: -p.z }[side];
+    heightAt(recess.fields[side], inU, inV) -
+    { left: p.x, right: -p.x, back: -p.y, floor: p.z, ceiling: -p.z, slope: -p.z }[side];
   const from = side === recess.spec.breastSide ? recess.spec.mouthMm : reachU[0];
   const over = (a: number, b: number, at: number) => at >= a - grown * edgeMm && at <= b + grown * edgeMm;
   if (into > -grown * clearMm && over(from, reachU[1], u) && over(reachV[0], reachV[1], v)) found.add(side);

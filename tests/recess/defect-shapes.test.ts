@@ -8,9 +8,9 @@ import { describe, expect, it } from 'vitest';
 import { drawKey } from '../../src/chance/keyed-draws.ts';
 import { knotStepMm, unitsPerMm } from '../../src/geometry/height-field.ts';
 import { buildRecess } from '../../src/recess/recess.ts';
-import { type Defect, extentsOf, type Side, sides } from '../../src/recess/recess-spec.ts';
+import { type Defect, extentsOf, type Side } from '../../src/recess/recess-spec.ts';
 import { heightOf, inwardBy, surfaceAt } from '../helpers/measuring.ts';
-import { roomSpec } from '../helpers/rooms.ts';
+import { alcoveSides, roomSpec } from '../helpers/rooms.ts';
 import { meanAndDeviation } from '../helpers/statistics.ts';
 
 const grain = 0.0015;
@@ -36,12 +36,18 @@ const inward = (side: Side, d: Defect, at: readonly [number, number]) =>
 
 describe('a true room', () => {
   it('stands where its opening says', () => {
-    const places: Record<Side, number> = { left: -half, right: half, back: depth, floor: 0, ceiling: height };
-    for (const side of sides)
+    const places: Record<(typeof alcoveSides)[number], number> = {
+      left: -half,
+      right: half,
+      back: depth,
+      floor: 0,
+      ceiling: height,
+    };
+    for (const side of alcoveSides)
       for (const u of [-30, 210.5]) expect(surfaceAt(straight, side, u, 77)).toBeCloseTo(places[side], 9);
   });
 
-  it.each(sides)('+ offset of the %s comes into the free space', (side) => {
+  it.each(alcoveSides)('+ offset of the %s comes into the free space', (side) => {
     const moved = buildRecess(roomSpec({ offsets: { [side]: 2.5 } }));
     expect(inwardBy(moved, straight, { side, u: 40, v: 300 })).toBeCloseTo(2.5, 9);
   });
@@ -110,7 +116,7 @@ describe('fall: mm over the run, + when that end is lower', () => {
 });
 
 describe('wind: one far corner against the other three, + into the free space', () => {
-  it.each(sides)('%s', (side) => {
+  it.each(alcoveSides)('%s', (side) => {
     const { u, v } = outlineOf(side);
     for (const mm of [10, -7]) {
       const d: Defect = { kind: 'wind', mm };
@@ -157,7 +163,7 @@ describe('belly and hollow: greatest offset from the straight, and where', () =>
   });
 
   it('with no crown it is all over', () => {
-    for (const side of sides) expect(inward(side, { kind: 'bow', mm: 3 }, [55, 321])).toBeCloseTo(3, 9);
+    for (const side of alcoveSides) expect(inward(side, { kind: 'bow', mm: 3 }, [55, 321])).toBeCloseTo(3, 9);
   });
 });
 
@@ -168,7 +174,7 @@ describe('hump and dip: a bump of its height at its place, within its width', ()
     [264, 301.5],
   ] as const;
 
-  it.each(sides)('%s', (side) => {
+  it.each(alcoveSides)('%s', (side) => {
     for (const width of [256, 320, 500, 820])
       for (const [u, v] of places)
         for (const mm of [6, -9]) {
@@ -191,7 +197,7 @@ describe('hump and dip: a bump of its height at its place, within its width', ()
 });
 
 describe('step: beyond it, into the free space', () => {
-  it.each(sides)('%s, either way along', (side) => {
+  it.each(alcoveSides)('%s, either way along', (side) => {
     for (const along of ['u', 'v'] as const)
       for (const mm of [5, -8])
         for (const width of [256, 420]) {
@@ -249,7 +255,7 @@ describe('control values', () => {
   it.each(['rough 1', 'rough 2'])('wobble by a bounded draw each, another on every side, seed %j', (seed) => {
     const wobbleMm = 1.6;
     const rough = buildRecess(roomSpec({ wobbleMm, seed }));
-    const drawn = sides.map((side) =>
+    const drawn = alcoveSides.map((side) =>
       [...rough.fields[side].control].map((c, k) => (c - straight.fields[side].control[k]!) / unitsPerMm),
     );
     for (const of of drawn) {
@@ -261,7 +267,7 @@ describe('control values', () => {
       expect(deviation / wobbleMm).toBeLessThan(0.38);
     }
     expect(new Set(drawn.map((of) => of.slice(0, 9).join())).size).toBe(5);
-    for (const side of sides)
+    for (const side of alcoveSides)
       for (const u of [-200, 0, 444])
         expect(Math.abs(inwardBy(rough, straight, { side, u, v: 200 }))).toBeLessThanOrEqual(wobbleMm);
   });
@@ -290,7 +296,7 @@ describe('reach', () => {
       floor: ['x', 'y'],
       ceiling: ['x', 'y'],
     } as const;
-    for (const side of sides) {
+    for (const side of alcoveSides) {
       const { u0, v0, countU, countV } = fields[side];
       const [u, v] = own[side];
       expect(u0).toBe(extents[u][0]);

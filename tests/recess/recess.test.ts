@@ -9,12 +9,11 @@ import {
   placeOn,
   reachOf,
   trimsOn,
-  trueOf,
   withinReach,
 } from '../../src/recess/recess.ts';
-import { axesOf, type Defect, type Side, sides, type Trim } from '../../src/recess/recess-spec.ts';
+import { axesOf, type Defect, type Side, type Trim, trueOf } from '../../src/recess/recess-spec.ts';
 import { surfaceAt } from '../helpers/measuring.ts';
-import { roomSpec } from '../helpers/rooms.ts';
+import { alcoveSides, roomSpec } from '../helpers/rooms.ts';
 
 const defects: readonly Defect[] = [
   { kind: 'lean', mm: 5 },
@@ -36,7 +35,7 @@ const homes: Partial<Record<Defect['kind'], readonly Side[]>> = {
 describe('coordinates', () => {
   const recess = buildRecess(roomSpec({ wobbleMm: 1, defects: { right: [{ kind: 'lean', mm: 12 }] } }));
 
-  it.each(sides)('a place on the %s and back', (side) => {
+  it.each(alcoveSides)('a place on the %s and back', (side) => {
     const at = { u: 123, v: 245 };
     const place = placeOn(recess, side, at);
     const { u, v, across } = axesOf(side);
@@ -50,7 +49,7 @@ describe('coordinates', () => {
 
   it('obstructions grow into the free space on every side', () => {
     const middle = { x: 0, y: 200, z: 1000 };
-    for (const side of sides) {
+    for (const side of alcoveSides) {
       const own = ownCoordinates(side, middle);
       expect(own.obstruction).toBeGreaterThan(ownCoordinates(side, placeOn(recess, side, own)).obstruction + 190);
     }
@@ -78,11 +77,11 @@ describe('reach', () => {
 });
 
 describe('what cannot be built is refused with its place', () => {
-  const cases = sides.flatMap((side) => defects.map((d) => [d.kind, side, d] as const));
+  const cases = alcoveSides.flatMap((side) => defects.map((d) => [d.kind, side, d] as const));
 
   it.each(cases)('%s on the %s', (kind, side, d) => {
     const spec = roomSpec({ defects: { [side]: [{ kind: 'wind', mm: 1 }, d] } });
-    if ((homes[kind] ?? sides).includes(side))
+    if ((homes[kind] ?? alcoveSides).includes(side))
       expect(buildRecess(spec).fields[side].control.length).toBeGreaterThan(16);
     else
       expect(() => buildRecess(spec)).toThrow(

@@ -172,7 +172,7 @@ describe('the room, its trims, its reference', () => {
       expect(said).toHaveLength(8 + spec.trims.length);
       for (const side of ['left', 'right', 'back', 'floor', 'ceiling'] as const) {
         const words = said.find((l) => l.startsWith(named(side)))!;
-        const kinds = spec.surfaces[side].defects.filter(
+        const kinds = spec.surfaces[side]!.defects.filter(
           (d) => d.kind === 'hump' || d.kind === 'step' || d.kind === 'wind' || d.kind === 'skew',
         );
         for (const d of kinds) {

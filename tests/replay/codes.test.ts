@@ -12,9 +12,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type CodeParts, openCode, readCode, writeCode } from '../../src/exercise/exercise-code.ts';
 import { presets } from '../../src/exercise/kit.ts';
-import { alcoveStructures } from '../../src/recess/alcove-structures.ts';
+import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import { buildRecess } from '../../src/recess/recess.ts';
-import { sides } from '../../src/recess/recess-spec.ts';
+import { builtSides } from '../../src/recess/recess-spec.ts';
 import { severities } from '../../src/recess/severity.ts';
 import { sha256Of } from '../helpers/canonical.ts';
 
@@ -45,6 +45,6 @@ describe('golden codes', () => {
     expect(sha256Of(spec)).toBe(g.specSha256);
     expect(sha256Of(brief)).toBe(g.briefSha256);
     const { fields } = buildRecess(spec);
-    expect(sha256Of(sides.map((side) => [...fields[side].control]))).toBe(g.surfacesSha256);
+    expect(sha256Of(builtSides(spec).map((side) => [...fields[side].control]))).toBe(g.surfacesSha256);
   });
 });

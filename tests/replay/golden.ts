@@ -7,7 +7,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { writeCode } from '../../src/exercise/exercise-code.ts';
 import { presets } from '../../src/exercise/kit.ts';
-import { alcoveStructures } from '../../src/recess/alcove-structures.ts';
+import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import { severities } from '../../src/recess/severity.ts';
 import { type Bits, bitsOf } from '../prove/bits-of.ts';
 

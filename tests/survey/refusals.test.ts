@@ -125,6 +125,12 @@ const cases: readonly Case[] = [
     stood,
     { act: 'read', datum: 'S', place: { surface: 'left', yMm: 0, zMm: 900, along: 'F' } },
   ],
+  [
+    'place/open',
+    'on a slope where none is',
+    stood,
+    { act: 'read', datum: 'L', place: { surface: 'slope', xMm: 0, yMm: 100 } },
+  ],
   ['place/outside', 'over the reach', stood, { act: 'read', datum: 'S', place: left(0, 2700) }],
   [
     'place/outside',

@@ -6,17 +6,18 @@ import type { Exercise } from '../../exercise/exercise.ts';
 import { type CodeResult, openCode, seedCount, writeCode } from '../../exercise/exercise-code.ts';
 import { takeInHand } from '../../learners/hand.ts';
 import { standOnReference } from '../../learners/lining-up.ts';
-import { alcoveStructures } from '../../recess/alcove-structures.ts';
+import { familyOf } from '../../recess/families/families.ts';
 import { beginSurvey, type Entry } from '../../survey/survey.ts';
 import { openWorld } from '../../survey/world.ts';
 
 /** Gives the code of a fresh room. */
-export function freshCode(kit: string, severity = 'settled'): string {
+export function freshCode(kit: string, severity = 'settled', family = 'alcove'): string {
   const draw = new Uint32Array(2);
   crypto.getRandomValues(draw);
   const seed = (draw[0] ?? 0) % seedCount;
-  const structure = alcoveStructures[(draw[1] ?? 0) % alcoveStructures.length]?.name ?? 'closing';
-  return writeCode({ family: 'alcove', severity, structure, kit, seed });
+  const { structures } = familyOf(family);
+  const structure = structures[(draw[1] ?? 0) % structures.length]?.name ?? '';
+  return writeCode({ family, severity, structure, kit, seed });
 }
 
 /** Gives the exercise of a code. */

@@ -11,11 +11,12 @@ import { BufferAttribute, BufferGeometry, DoubleSide, Ray as MeshRay } from 'thr
 import { type ExtendedTriangle, MeshBVH } from 'three-mesh-bvh';
 import type { Rect } from '../../../src/geometry/height-field.ts';
 import type { Recess } from '../../../src/recess/recess.ts';
-import { type Side, sides } from '../../../src/recess/recess-spec.ts';
+import type { Side } from '../../../src/recess/recess-spec.ts';
+import { type AlcoveSide, alcoveSides } from '../../helpers/rooms.ts';
 import type { Done, Job } from '../jobs.ts';
 import { heightMesh, type Meshing } from './height-mesh.ts';
 
-export type Trees = Readonly<Record<Side, MeshBVH>>;
+export type Trees = Readonly<Record<AlcoveSide, MeshBVH>>;
 
 /** Does the job from the room's control values. */
 export function doJobByTree(recess: Recess, job: Job, meshing: Meshing): Done {
@@ -31,7 +32,7 @@ export function buildTrees(recess: Recess, meshing: Meshing): Trees {
     geometry.setIndex(new BufferAttribute(mesh.triangles, 1));
     return new MeshBVH(geometry);
   };
-  const [left, right, back, floor, ceiling] = sides.map(tree) as [MeshBVH, MeshBVH, MeshBVH, MeshBVH, MeshBVH];
+  const [left, right, back, floor, ceiling] = alcoveSides.map(tree) as [MeshBVH, MeshBVH, MeshBVH, MeshBVH, MeshBVH];
   return { left, right, back, floor, ceiling };
 }
 

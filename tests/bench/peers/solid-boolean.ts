@@ -8,7 +8,8 @@
  */
 import openModule, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
 import type { Recess } from '../../../src/recess/recess.ts';
-import { type Side, sides } from '../../../src/recess/recess-spec.ts';
+import type { Side } from '../../../src/recess/recess-spec.ts';
+import { type AlcoveSide, alcoveSides } from '../../helpers/rooms.ts';
 import type { Done, Face, Job } from '../jobs.ts';
 import { type HeightMesh, heightMesh, type Meshing } from './height-mesh.ts';
 
@@ -24,7 +25,7 @@ interface Solid {
   readonly mesh: HeightMesh;
 }
 
-export type Solids = Readonly<Record<Side, Solid>>;
+export type Solids = Readonly<Record<AlcoveSide, Solid>>;
 
 /** Does the job from the room's control values. */
 export function doJobBySolids(module: ManifoldToplevel, of: { recess: Recess; job: Job; meshing: Meshing }): Done {
@@ -40,7 +41,7 @@ export function buildSolids(module: ManifoldToplevel, recess: Recess, meshing: M
     const mesh = heightMesh(recess.fields[side], meshing.rectOf(recess, side), meshing.stepMm);
     return { solid: solidOf(module, mesh), mesh };
   };
-  const [left, right, back, floor, ceiling] = sides.map(make) as [Solid, Solid, Solid, Solid, Solid];
+  const [left, right, back, floor, ceiling] = alcoveSides.map(make) as [Solid, Solid, Solid, Solid, Solid];
   return { left, right, back, floor, ceiling };
 }
 
@@ -59,7 +60,7 @@ export function askSolids(module: ManifoldToplevel, solids: Solids, job: Job): D
 
 /** Gives the memory of the solids back: nobody else does. */
 export function freeSolids(solids: Solids): void {
-  for (const side of sides) solids[side].solid.delete();
+  for (const side of alcoveSides) solids[side].solid.delete();
 }
 
 /** How far a ray is looked along, mm. */

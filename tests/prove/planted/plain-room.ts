@@ -71,6 +71,7 @@ export function pointAt(at: OwnPlace, offset: number): Point {
     case 'floor':
       return { x: at.u, y: at.v, z: -offset };
     case 'ceiling':
+    case 'slope':
       return { x: at.u, y: at.v, z: offset };
   }
 }

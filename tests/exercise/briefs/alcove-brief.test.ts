@@ -3,12 +3,12 @@
  */
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
-import { briefSchema, nominalCarcass } from '../../src/exercise/brief.ts';
-import { answerKey } from '../../src/marking/answer-key.ts';
-import { trimSizes } from '../../src/recess/alcove.ts';
-import { buildRecess } from '../../src/recess/recess.ts';
-import { sampled, spread } from '../helpers/height-fields.ts';
-import { drawnParts, exerciseOf } from '../helpers/rooms.ts';
+import { briefSchema, nominalCarcass } from '../../../src/exercise/brief.ts';
+import { answerKey } from '../../../src/marking/answer-key.ts';
+import { trimSizes } from '../../../src/recess/families/alcove.ts';
+import { buildRecess } from '../../../src/recess/recess.ts';
+import { sampled, spread } from '../../helpers/height-fields.ts';
+import { drawnParts, exerciseOf } from '../../helpers/rooms.ts';
 
 const exercises = drawnParts('briefs', 1000).map(exerciseOf);
 

@@ -2,34 +2,25 @@
  * Structures of the alcove: which surface is bad, and how. Each adds its own defects to the small ones that every
  * surface has, so that two codes of one exercise differ in what decides, not only in millimetres.
  */
-import { between, type DrawKey, pick, purpose } from '../chance/keyed-draws.ts';
-import type { Defect, RecessSpec, Side } from './recess-spec.ts';
+import type { DrawKey } from '../../chance/keyed-draws.ts';
+import type { BreastSide, RecessSpec } from '../recess-spec.ts';
+import {
+  at,
+  drawStructure,
+  type PlacedDefect,
+  type Structure,
+  type StructureDraw,
+  structureDraw,
+} from './structure.ts';
 
-export interface Structure {
-  readonly name: string;
-  readonly says: string;
-  /** The defects it adds, before the severity's scale is put on their sizes. */
-  add(draw: StructureDraw): readonly PlacedDefect[];
-}
-
-export interface PlacedDefect {
-  readonly side: Side;
-  readonly defect: Defect;
-}
-
-export interface StructureDraw {
-  readonly openingMm: RecessSpec['openingMm'];
+export interface AlcoveDraw extends StructureDraw {
   /** The party wall's side and the breast's. */
   readonly party: 'left' | 'right';
   readonly breast: 'left' | 'right';
-  /** An even draw from - to, by its own index. */
-  size(index: number, from: number, to: number): number;
-  /** One of a number of choices, by its own index. */
-  choice(index: number, count: number): number;
 }
 
 /** In the order of the exercise code: only ever add at the end. At most as many as the code has signs. */
-export const alcoveStructures: readonly Structure[] = [
+export const alcoveStructures: readonly Structure<AlcoveDraw>[] = [
   {
     name: 'closing',
     says: 'both side walls close in towards the back',
@@ -119,27 +110,12 @@ export const alcoveStructures: readonly Structure[] = [
   },
 ];
 
-/** Draws a structure's own defects, its sizes scaled. */
-export function drawStructure(
-  structure: Structure,
-  from: { key: DrawKey; scale: number; openingMm: RecessSpec['openingMm']; breast: 'left' | 'right' },
+/** Draws an alcove structure's own defects, its sizes scaled. */
+export function drawAlcoveStructure(
+  structure: Structure<AlcoveDraw>,
+  from: { key: DrawKey; scale: number; openingMm: RecessSpec['openingMm']; breast: BreastSide },
 ): readonly PlacedDefect[] {
-  const why = purpose(`recess/alcove/${structure.name}`);
-  const placed = structure.add({
-    openingMm: from.openingMm,
-    breast: from.breast,
-    party: from.breast === 'left' ? 'right' : 'left',
-    size: (index, low, high) => between(from.key, why, { index, from: low, to: high }),
-    choice: (index, count) => pick(from.key, why, { index, count }),
-  });
-  return placed.map(({ side, defect }) => ({ side, defect: { ...defect, mm: toGrain(defect.mm * from.scale) } }));
-}
-
-/** Sizes are whole sixteenths of a millimetre, so that a spec is short to read and exact to copy; never -0, which no file keeps. */
-export function toGrain(mm: number): number {
-  return 0 + Math.round(mm * 16) / 16;
-}
-
-function at(side: Side, defect: Defect): PlacedDefect {
-  return { side, defect };
+  const draw = structureDraw({ family: 'alcove', structure: structure.name }, from);
+  const party = from.breast === 'left' ? 'right' : 'left';
+  return drawStructure(structure, { ...draw, breast: from.breast, party }, from.scale);
 }

@@ -1,10 +1,10 @@
 /**
  * Briefs for the alcove, drawn with the room: sizes are common practice for fitted joinery, from memory, no source.
  */
-import { type DrawKey, pick, purpose } from '../chance/keyed-draws.ts';
-import { trimSizes } from '../recess/alcove.ts';
-import type { Fate, RecessSpec } from '../recess/recess-spec.ts';
-import type { Brief } from './brief.ts';
+import { type DrawKey, pick, purpose } from '../../chance/keyed-draws.ts';
+import { trimSizes } from '../../recess/families/alcove.ts';
+import type { Fate, RecessSpec, TrimKind } from '../../recess/recess-spec.ts';
+import type { Brief } from '../brief.ts';
 
 const why = purpose('exercise/alcove-brief');
 
@@ -23,7 +23,8 @@ const spare: Readonly<Record<string, { width: number; height: number; depth: num
  *
  * @param spec - the room; only its outline, trims' sizes and severity are looked at, never its defects
  */
-export function drawAlcoveBrief(key: DrawKey, spec: RecessSpec): Brief {
+export function drawAlcoveBrief(spec: RecessSpec): Brief {
+  const key: DrawKey = spec.key;
   const one = <T>(index: number, of: readonly T[]): T => of[pick(key, why, { index, count: of.length })] as T;
   const trims = trimSizes(spec);
   const { width, height, depth } = spec.openingMm;
@@ -65,7 +66,7 @@ function plinthClearOf(skirtingHeight: number, wanted: number): number {
   return choices.find((p) => Math.abs(skirtingHeight - p) >= 55) ?? 60;
 }
 
-function fateOf(kind: 'skirting' | 'cornice', keep: { skirtingStays: boolean; corniceStays: boolean }): Fate {
+function fateOf(kind: TrimKind, keep: { skirtingStays: boolean; corniceStays: boolean }): Fate {
   if (kind === 'skirting') return keep.skirtingStays ? 'stays' : 'off';
   return keep.corniceStays ? 'stays' : 'cut';
 }

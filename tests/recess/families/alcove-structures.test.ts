@@ -3,13 +3,13 @@
  * surfaces, so that the small ones that every surface has do not blur it.
  */
 import { describe, expect, it } from 'vitest';
-import { drawKey } from '../../src/chance/keyed-draws.ts';
-import { alcoveStructures, drawStructure } from '../../src/recess/alcove-structures.ts';
-import { buildRecess, type Recess } from '../../src/recess/recess.ts';
-import type { Defect, Side } from '../../src/recess/recess-spec.ts';
-import { severities } from '../../src/recess/severity.ts';
-import { inwardBy, surfaceAt } from '../helpers/measuring.ts';
-import { roomSpec } from '../helpers/rooms.ts';
+import { drawKey } from '../../../src/chance/keyed-draws.ts';
+import { alcoveStructures, drawAlcoveStructure } from '../../../src/recess/families/alcove-structures.ts';
+import { buildRecess, type Recess } from '../../../src/recess/recess.ts';
+import type { Defect, Side } from '../../../src/recess/recess-spec.ts';
+import { severities } from '../../../src/recess/severity.ts';
+import { inwardBy, surfaceAt } from '../../helpers/measuring.ts';
+import { roomSpec } from '../../helpers/rooms.ts';
 
 const openingMm = { width: 1000, height: 2400, depth: 500 };
 const straight = buildRecess(roomSpec());
@@ -26,7 +26,7 @@ interface Built {
 function build(name: string, seed: string, times = scale): Built {
   const structure = alcoveStructures.find((s) => s.name === name)!;
   const breast = seed.length % 2 === 0 ? 'left' : 'right';
-  const placed = drawStructure(structure, { key: drawKey(seed), scale: times, openingMm, breast });
+  const placed = drawAlcoveStructure(structure, { key: drawKey(seed), scale: times, openingMm, breast });
   const defects: Partial<Record<Side, Defect[]>> = {};
   for (const { side, defect } of placed) defects[side] = [...(defects[side] ?? []), defect];
   const room = buildRecess(roomSpec({ defects, breastSide: breast }));
@@ -135,7 +135,7 @@ describe('structures', () => {
   it.each(alcoveStructures)('$name grows with the severity, in whole sixteenths of a millimetre', (structure) => {
     for (const seed of seeds) {
       const sizes = (times: number) =>
-        drawStructure(structure, { key: drawKey(seed), scale: times, openingMm, breast: 'left' }).map(
+        drawAlcoveStructure(structure, { key: drawKey(seed), scale: times, openingMm, breast: 'left' }).map(
           (p) => p.defect.mm,
         );
       const [once, twice] = [sizes(1), sizes(2.4)];
@@ -149,7 +149,7 @@ describe('structures', () => {
   it('differ from seed to seed, and in which side is bad where they choose', () => {
     for (const structure of alcoveStructures) {
       const drawn = seeds.map((seed) =>
-        JSON.stringify(drawStructure(structure, { key: drawKey(seed), scale: 1, openingMm, breast: 'left' })),
+        JSON.stringify(drawAlcoveStructure(structure, { key: drawKey(seed), scale: 1, openingMm, breast: 'left' })),
       );
       expect(new Set(drawn).size).toBe(seeds.length);
     }

@@ -3,14 +3,14 @@
  */
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
-import { specOf } from '../../src/exercise/exercise-code.ts';
-import { trimSizes } from '../../src/recess/alcove.ts';
-import { alcoveStructures, drawStructure } from '../../src/recess/alcove-structures.ts';
-import { buildRecess } from '../../src/recess/recess.ts';
-import { extentsOf, type RecessSpec, recessSpecSchema, sides } from '../../src/recess/recess-spec.ts';
-import { severities } from '../../src/recess/severity.ts';
-import { drawnParts } from '../helpers/rooms.ts';
-import { meanAndDeviation } from '../helpers/statistics.ts';
+import { specOf } from '../../../src/exercise/exercise-code.ts';
+import { trimSizes } from '../../../src/recess/families/alcove.ts';
+import { alcoveStructures, drawAlcoveStructure } from '../../../src/recess/families/alcove-structures.ts';
+import { buildRecess } from '../../../src/recess/recess.ts';
+import { extentsOf, type RecessSpec, recessSpecSchema } from '../../../src/recess/recess-spec.ts';
+import { severities } from '../../../src/recess/severity.ts';
+import { alcoveSides, drawnParts } from '../../helpers/rooms.ts';
+import { meanAndDeviation } from '../../helpers/statistics.ts';
 
 const parts = drawnParts('alcoves', 600);
 const specs = parts.map(specOf);
@@ -46,21 +46,21 @@ describe('600 drawn alcoves, seed "alcoves"', () => {
 
   it('have defects in whole sixteenths, none of nothing, and their structure’s own among them', () => {
     specs.forEach((spec) => {
-      for (const side of sides)
-        for (const { mm } of spec.surfaces[side].defects) {
+      for (const side of alcoveSides)
+        for (const { mm } of spec.surfaces[side]!.defects) {
           expect(Number.isInteger(16 * mm)).toBe(true);
           expect(mm === 0).toBe(false);
         }
       const structure = alcoveStructures.find((s) => s.name === spec.structure)!;
       const severity = severities.find((s) => s.name === spec.severity)!;
-      const own = drawStructure(structure, {
+      const own = drawAlcoveStructure(structure, {
         key: spec.key,
         scale: severity.scale,
         openingMm: spec.openingMm,
-        breast: spec.breastSide,
+        breast: spec.breastSide!,
       });
       for (const { side, defect } of own)
-        if (defect.mm !== 0) expect(spec.surfaces[side].defects).toContainEqual(defect);
+        if (defect.mm !== 0) expect(spec.surfaces[side]!.defects).toContainEqual(defect);
     });
   });
 
@@ -71,7 +71,7 @@ describe('600 drawn alcoves, seed "alcoves"', () => {
           .filter((s) => s.severity === severity && s.structure === 'closing')
           .flatMap((s) =>
             (['left', 'right', 'back'] as const).map(
-              (side) => s.surfaces[side].defects.find((d) => d.kind === 'lean')?.mm ?? 0,
+              (side) => s.surfaces[side]!.defects.find((d) => d.kind === 'lean')?.mm ?? 0,
             ),
           ),
       ).deviation;
@@ -81,9 +81,9 @@ describe('600 drawn alcoves, seed "alcoves"', () => {
     }
     for (const spec of specs) {
       const severity = severities.find((s) => s.name === spec.severity)!;
-      for (const side of sides) {
-        expect(spec.surfaces[side].wobbleMm).toBe(severity.wobbleMm);
-        expect(Math.abs(spec.surfaces[side].offsetMm)).toBeLessThanOrEqual(1.2 * 3.4507 * severity.scale + 1 / 16);
+      for (const side of alcoveSides) {
+        expect(spec.surfaces[side]!.wobbleMm).toBe(severity.wobbleMm);
+        expect(Math.abs(spec.surfaces[side]!.offsetMm)).toBeLessThanOrEqual(1.2 * 3.4507 * severity.scale + 1 / 16);
       }
     }
   });
@@ -147,7 +147,7 @@ describe('600 drawn alcoves, seed "alcoves"', () => {
   it('can all be built', () => {
     for (const spec of specs) {
       const { fields } = buildRecess(spec);
-      for (const side of sides) expect(fields[side].control.length).toBeGreaterThan(16);
+      for (const side of alcoveSides) expect(fields[side].control.length).toBeGreaterThan(16);
     }
   });
 });

@@ -1,0 +1,21 @@
+/**
+ * Briefs by family: what is to be made in a recess that a code draws.
+ */
+import type { FamilyName, RecessSpec } from '../../recess/recess-spec.ts';
+import type { Brief } from '../brief.ts';
+import { drawAlcoveBrief } from './alcove-brief.ts';
+
+const briefs: Readonly<Partial<Record<FamilyName, (spec: RecessSpec) => Brief>>> = {
+  alcove: drawAlcoveBrief,
+};
+
+/**
+ * Draws the brief of a spec, keyed by the room's own key.
+ *
+ * @throws {RangeError} if the spec's family has none
+ */
+export function drawBrief(spec: RecessSpec): Brief {
+  const draw = briefs[spec.family];
+  if (!draw) throw new RangeError(`brief: none is drawn for the family ${spec.family}`);
+  return draw(spec);
+}

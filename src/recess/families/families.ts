@@ -1,0 +1,19 @@
+/**
+ * The families that a code can name, in the order of the exercise code: only ever add at the end.
+ */
+import type { FamilyName } from '../recess-spec.ts';
+import { alcove } from './alcove.ts';
+import type { Family } from './family.ts';
+
+export const families: readonly Family[] = [alcove];
+
+/**
+ * Gives a family.
+ *
+ * @throws {RangeError} if a code can name no such family
+ */
+export function familyOf(name: FamilyName | string): Family {
+  const found = families.find((f) => f.name === name);
+  if (!found) throw new RangeError(`recess: no family is named ${JSON.stringify(name)}`);
+  return found;
+}
