@@ -1,7 +1,7 @@
 /**
  * What the learner fills in while working out: the picks of each sum and the sizes made of them, as text until sent.
  */
-import type { SizeName } from '../../survey/size.ts';
+import { type SizeName, sizeNames } from '../../survey/size.ts';
 
 export class Results {
   /** Figures put into the sums, by size: one a side. */
@@ -10,20 +10,11 @@ export class Results {
   made: Record<SizeName, string>;
 
   constructor() {
-    const empty = () => ({ first: '', second: '' });
-    this.picks = $state({
-      'carcass-width': empty(),
-      'carcass-height': empty(),
-      'carcass-depth': empty(),
-      'frame-width': empty(),
-      'frame-height': empty(),
-    });
-    this.made = $state({
-      'carcass-width': '',
-      'carcass-height': '',
-      'carcass-depth': '',
-      'frame-width': '',
-      'frame-height': '',
-    });
+    this.picks = $state(bySize(() => ({ first: '', second: '' })));
+    this.made = $state(bySize(() => ''));
   }
+}
+
+function bySize<T>(of: () => T): Record<SizeName, T> {
+  return Object.fromEntries(sizeNames.map((size) => [size, of()])) as Record<SizeName, T>;
 }
