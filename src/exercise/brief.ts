@@ -2,10 +2,10 @@
  * The brief: what is to be made, and the shop's rules for it. Plain data; all of it is in every key that is printed.
  */
 import * as v from 'valibot';
-import { fates, referenceKinds } from '../recess/recess-spec.ts';
+import { fates, referenceKinds, type Side, sides } from '../recess/recess-spec.ts';
 
 const mm = v.pipe(v.number(), v.finite());
-const length = v.pipe(mm, v.minValue(0), v.maxValue(4000));
+const length = v.pipe(mm, v.minValue(0), v.maxValue(5000));
 const size = v.strictObject({ nominalMm: v.pipe(length, v.minValue(50)), find: v.boolean() });
 
 export const briefSchema = v.strictObject({
@@ -26,12 +26,38 @@ export const briefSchema = v.strictObject({
   plinthMm: length,
   /** The face frame: its thickness, and the least and most stock that can be scribed off an edge. */
   frame: v.nullable(v.strictObject({ thicknessMm: length, leastStockMm: length, mostStockMm: length })),
-  /** Floor or wall finish to come. No brief of this version has any. */
-  finishMm: v.pipe(v.array(v.never()), v.maxLength(0)),
+  /** Finish to come after the survey and before the fitting: the whole surface comes forward by so much. */
+  finishMm: v.pipe(v.array(v.strictObject({ surface: v.picklist(sides), mm: length })), v.maxLength(6)),
   /** What stays, comes off or may be cut, by the trim's name. */
   fates: v.record(v.string(), v.picklist(fates)),
   /** Clear height where the carcass is stood up, and whether its plinth comes separately; null: nothing to bring in. */
   access: v.nullable(v.strictObject({ clearHeightMm: length, plinthSeparate: v.boolean() })),
+  /**
+   * Several carcasses side by side, of equal widths: together they are the carcass. What is asked left and right are
+   * the least infills at the walls; an infill at the face line may not be wider than `mostInfillMm`.
+   */
+  modules: v.optional(
+    v.strictObject({ count: v.pipe(v.number(), v.integer(), v.minValue(2), v.maxValue(12)), mostInfillMm: length }),
+  ),
+  /** Bands on the back that the carcass's back is cut for, by the trim's name: each is booked from the datums. */
+  cutOuts: v.optional(v.pipe(v.array(v.string()), v.minLength(1), v.maxLength(16))),
+  /** How much larger a cut-out is than its band, on each side: at least and at most. */
+  cutOutSpareMm: v.optional(v.strictObject({ least: length, most: length })),
+  /**
+   * Shelves on the back wall, in place of a carcass: their fronts on the face line, their backs scribed. All blanks are
+   * cut to one depth.
+   */
+  shelves: v.optional(
+    v.strictObject({
+      /** Heights of their undersides over the nominal floor. */
+      heightsMm: v.pipe(v.array(length), v.minLength(1), v.maxLength(12)),
+      thicknessMm: v.pipe(length, v.minValue(5), v.maxValue(100)),
+      /** Shared by both sides of the middle. */
+      lengthMm: v.pipe(length, v.minValue(100)),
+      leastStockMm: length,
+      mostStockMm: length,
+    }),
+  ),
 });
 
 export type Brief = Readonly<v.InferOutput<typeof briefSchema>>;
@@ -41,6 +67,11 @@ export interface CarcassSizes {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly depthMm: number;
+}
+
+/** Gives by how much a surface will come forward by the finish to come, mm. */
+export function finishOn(brief: Pick<Brief, 'finishMm'>, side: Side): number {
+  return brief.finishMm.reduce((sum, f) => (f.surface === side ? sum + f.mm : sum), 0);
 }
 
 /** Gives the sizes of the brief's nominal carcass. */

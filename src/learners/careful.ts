@@ -8,7 +8,7 @@ import type { SurfacePlace } from '../survey/act.ts';
 import { closingChecks } from '../survey/closing-checks.ts';
 import { type BookedOffset, bookedOffsets } from '../survey/offsets.ts';
 import type { Done } from '../survey/outcome.ts';
-import type { SizeName } from '../survey/size.ts';
+import { meetsBare, type SizeName } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { workOut, workOutSize } from '../survey/working-out.ts';
 import { type Hand, readAndBook, takeInHand, tapeAndBook } from './hand.ts';
@@ -62,7 +62,7 @@ function takeReading(hand: Hand, reading: PlannedReading): boolean {
 function isWanted(hand: Hand, seen: Done, reading: PlannedReading): boolean {
   const fate: Fate | undefined = hand.now().world.exercise.brief.fates[seen.on ?? ''];
   if (fate === undefined) return true;
-  return fate === 'stays' && !reading.for?.some((size) => size.startsWith('frame'));
+  return fate === 'stays' && !reading.for?.some(meetsBare);
 }
 
 function tries(hand: Hand, place: SurfacePlace): SurfacePlace[] {

@@ -24,6 +24,8 @@ import {
   sideWalls,
 } from './carcass-fit.ts';
 import { type Edge, type OpeningEdges, openingEdges, openingRect, stockOf } from './opening.ts';
+import { type RunKey, runKey } from './run.ts';
+import { type ShelfKey, shelfBacks, shelfKey } from './shelves.ts';
 import { bareHighest, bareLowest, highest, type Site, siteOf } from './site.ts';
 
 export interface CarcassKey extends CarcassSizes {
@@ -66,6 +68,16 @@ export interface AnswerKey {
   readonly marginsMm: readonly [number, number, number] | null;
   /** Null where a side wall is open. */
   readonly mouthWidthMm: number | null;
+  /** Left out where the brief asks for no carcasses side by side: the tightest of each wall, x in the room. */
+  readonly run?: { readonly leftMm: number; readonly rightMm: number; readonly set: RunKey | null };
+  /** Left out where the brief asks for no shelves: from the face line to the wall behind them, least and most. */
+  readonly shelf?: { readonly backMm: readonly [number, number]; readonly blank: ShelfKey | null };
+  /** Left out where the brief asks for none: each box's middle (x, z in the room) and size. */
+  readonly cutOuts?: readonly {
+    readonly name: string;
+    readonly middleMm: readonly [number, number];
+    readonly sizeMm: readonly [number, number];
+  }[];
 }
 
 /** A frame's blank; centred on the opening where no place is given. */
@@ -79,6 +91,9 @@ export interface FrameAsked {
 export interface KeyAsked {
   readonly carcass?: CarcassSizes;
   readonly frame?: FrameAsked;
+  /** Where carcasses side by side stand: x in the room of each left edge and the last right edge. */
+  readonly runMm?: readonly number[];
+  readonly shelfDepthMm?: number;
 }
 
 export type KeyResult =
@@ -112,8 +127,61 @@ export function answerKey(recess: Recess, exercise: Exercise, asked: KeyAsked = 
       plinthMm: plinthStock(site, subject.carcass),
       marginsMm: margins(site, subject.carcass),
       mouthWidthMm: mouthWidth(site, subject.carcass),
+      ...added(site, subject, asked),
     },
   };
+}
+
+/** What the brief asks for beside a carcass and a frame. */
+function added(site: Site, subject: FoundCarcass, asked: KeyAsked): Pick<AnswerKey, 'run' | 'shelf' | 'cutOuts'> {
+  const { modules, shelves, cutOuts } = site.brief;
+  const { walls, carcass } = subject;
+  const backs = shelves ? shelfBacks(site) : null;
+  return {
+    ...(modules
+      ? {
+          run: {
+            leftMm: shown(walls.left.value),
+            rightMm: shown(0 - walls.right.value),
+            set: asked.runMm ? shownRun(runKey(site, asked.runMm, { walls, heightMm: carcass.heightMm })) : null,
+          },
+        }
+      : {}),
+    ...(backs
+      ? {
+          shelf: {
+            backMm: [shown(0 - backs.tightest.value), shown(0 - backs.widest.value)],
+            blank: asked.shelfDepthMm === undefined ? null : shownShelf(shelfKey(backs, asked.shelfDepthMm)),
+          },
+        }
+      : {}),
+    ...(cutOuts ? { cutOuts: boxes(site, cutOuts) } : {}),
+  };
+}
+
+function boxes(site: Site, names: readonly string[]): NonNullable<AnswerKey['cutOuts']> {
+  return site.recess.spec.trims
+    .filter((t) => names.includes(t.name))
+    .map(({ name, uMm: [u0, u1], vMm: [v0, v1] }) => ({
+      name,
+      middleMm: [shown((u0 + u1) / 2), shown((v0 + v1) / 2)],
+      sizeMm: [shown(u1 - u0), shown(v1 - v0)],
+    }));
+}
+
+function shownRun(run: RunKey): RunKey {
+  const pair = ([a, b]: readonly [number, number]): [number, number] => [shown(a), shown(b)];
+  return {
+    leftMm: shown(run.leftMm),
+    rightMm: shown(run.rightMm),
+    clearanceMm: { left: shown(run.clearanceMm.left), right: shown(run.clearanceMm.right) },
+    infillMm: { left: pair(run.infillMm.left), right: pair(run.infillMm.right) },
+    unevenMm: shown(run.unevenMm),
+  };
+}
+
+function shownShelf({ depthMm, stockMm: [least, most] }: ShelfKey): ShelfKey {
+  return { depthMm, stockMm: [shown(least), shown(most)] };
 }
 
 /** Puts a carcass in its place; null when it leaves the recess's reach. */

@@ -2,6 +2,7 @@
  * Which bookings are right: datum, side, sign and place as they should be, and a reading behind them.
  */
 import { datumParts } from '../survey/act.ts';
+import { edgeDatum } from '../survey/cut-out.ts';
 import { type BookedOffset, bookedOffsets } from '../survey/offsets.ts';
 import { sizeRules } from '../survey/size.ts';
 import { type Booking, liveBookings, type Survey } from '../survey/survey.ts';
@@ -36,5 +37,6 @@ function isRight(survey: Survey, b: Booking, offset: BookedOffset | undefined): 
 /** An offset's datum is the one that its side is read from. */
 function datumSuits(offset: BookedOffset): boolean {
   const kind = datumParts(offset.datum).kind;
+  if (offset.edge !== undefined) return kind === edgeDatum(offset.edge);
   return Object.values(sizeRules).some((rule) => rule.datum === kind && rule.sides.includes(offset.side));
 }

@@ -4,14 +4,15 @@
  * True datums are x = 0, y = 0 and z = 0, so a true offset is the obstruction with its sign turned. A carcass meets the
  * surfaces with the trims that stay; a frame meets the bare walls, between those trims.
  */
-import { nominalCarcass } from '../exercise/brief.ts';
+import { type Brief, finishOn, nominalCarcass } from '../exercise/brief.ts';
 import type { Rect } from '../geometry/range.ts';
 import { obstructionAt } from '../recess/band.ts';
 import type { Place } from '../recess/recess.ts';
 import type { Side } from '../recess/recess-spec.ts';
-import type { SizeName } from '../survey/size.ts';
+import { meetsBare, type SizeName, sizeRules } from '../survey/size.ts';
 import { type FoundCarcass, findCarcass } from './answer-key.ts';
 import { lineAtFace, type OpeningEdges, openingEdges, openingRect, sideOfEdge } from './opening.ts';
+import { shelfBacks } from './shelves.ts';
 import { floorHighPoint, highest, placeOf, type Site } from './site.ts';
 
 export interface Domain {
@@ -29,6 +30,8 @@ export interface DomainSource {
   readonly nominal: FoundCarcass;
   /** Null where an edge of the opening is open; then there is no frame. */
   readonly edges: OpeningEdges | null;
+  /** Where the square line that a run is set out from crosses the face line: its true datum. */
+  readonly squareMm: number;
 }
 
 /**
@@ -36,13 +39,13 @@ export interface DomainSource {
  *
  * @throws {RangeError} if the brief's nominal carcass leaves the recess's reach, or an opening's edge lies behind trims
  */
-export function domainSource(site: Site): DomainSource {
+export function domainSource(site: Site, squareMm = 0): DomainSource {
   const nominal = findCarcass(site, nominalCarcass(site.brief));
   const edges = openingEdges(site);
   if (!nominal) throw new RangeError('brief: the nominal carcass reaches beyond the recess');
   if (!edges && site.brief.frame)
     throw new RangeError('brief: an edge of the opening lies wholly behind trims that stay');
-  return { site, nominal, edges };
+  return { site, nominal, edges, squareMm };
 }
 
 /** Gives the domain of a size. */
@@ -53,6 +56,8 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
   const way = { from: brief.mouthMm, to: carcass.backMm };
   const width = { from: carcass.leftMm, to: carcass.leftMm + carcass.widthMm };
   const half = brief.openingMm.width / 2;
+  // The site has its finish on; offsets are read before that.
+  const bare = (d: Domain): Domain => ({ ...d, wholeMm: d.wholeMm + finishOver(brief, size) });
   switch (size) {
     case 'carcass-width': {
       const sides = [{ u0: way.from, u1: way.to, v0: carcass.bottomMm, v1: carcass.topMm }];
@@ -60,7 +65,7 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
         { side: 'left' as const, at: clear.left.at },
         { side: 'right' as const, at: clear.right.at },
       ];
-      return { size, rects: { left: sides, right: sides }, wholeMm: walls.betweenMm, decidedAt };
+      return bare({ size, rects: { left: sides, right: sides }, wholeMm: walls.betweenMm, decidedAt });
     }
     case 'carcass-height': {
       const floor = floorHighPoint(site, carcass.backMm);
@@ -73,23 +78,46 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
         { side: 'floor' as const, at: placeOf('floor', floor) },
         { side: 'ceiling' as const, at: clear.top.at },
       ];
-      return { size, rects, wholeMm: 0 - ceiling.value - floor.value, decidedAt };
+      return bare({ size, rects, wholeMm: 0 - ceiling.value - floor.value, decidedAt });
     }
     case 'carcass-depth': {
       const back = { u0: width.from, u1: width.to, v0: carcass.bottomMm, v1: carcass.topMm };
       const wholeMm = 0 - highest(site, 'back', back).value;
-      return { size, rects: { back: [back] }, wholeMm, decidedAt: [{ side: 'back', at: clear.back.at }] };
+      return bare({ size, rects: { back: [back] }, wholeMm, decidedAt: [{ side: 'back', at: clear.back.at }] });
     }
     case 'frame-width':
     case 'frame-height':
-      return frameDomain(size, edges);
+      return bare(frameDomain(size, edges));
+    case 'run-left':
+    case 'run-right': {
+      const side = size === 'run-left' ? 'left' : 'right';
+      const rect = { u0: way.from, u1: way.to, v0: carcass.bottomMm, v1: carcass.topMm };
+      const wholeMm = 0 - walls[side].value + beside(from, side);
+      return bare({ size, rects: { [side]: [rect] }, wholeMm, decidedAt: [{ side, at: clear[side].at }] });
+    }
+    case 'shelf-depth': {
+      const { rects, widest } = shelfBacks(site);
+      const decidedAt = [{ side: 'back' as const, at: placeOf('back', widest) }];
+      return bare({ size, rects: { back: rects }, wholeMm: 0 - widest.value, decidedAt });
+    }
   }
 }
 
-/** Gives the true offset of a side at a place in a domain, mm. */
-export function trueOffset(site: Site, size: SizeName, at: { side: Side; u: number; v: number }): number {
-  const bands = size.startsWith('frame') ? [] : site.staying[at.side];
-  return 0 - obstructionAt(site.recess.fields[at.side], bands, at);
+/** Gives the true offset of a side at a place in a domain, mm: as it is when it is surveyed, before any finish. */
+export function trueOffset(from: DomainSource, size: SizeName, at: { side: Side; u: number; v: number }): number {
+  const { site } = from;
+  const bands = meetsBare(size) ? [] : site.staying[at.side];
+  const offset = 0 - obstructionAt(site.recess.fields[at.side], bands, at) + finishOn(site.brief, at.side);
+  return size === 'run-left' || size === 'run-right' ? offset + beside(from, at.side) : offset;
+}
+
+/** What a wall's offset from the middle of the room gains when it is taken from the square line of a run. */
+function beside(from: DomainSource, side: Side): number {
+  return side === 'left' ? from.squareMm : 0 - from.squareMm;
+}
+
+function finishOver(brief: Brief, size: SizeName): number {
+  return sizeRules[size].sides.reduce((sum, side) => sum + finishOn(brief, side), 0);
 }
 
 /**

@@ -100,12 +100,17 @@ export function sayDay({ verdict, pushed }: Fitted): Readonly<Record<SizeName, s
       ? `leaves a gap of ${mm(-least)}`
       : `covers; ${range([least, Math.max(one[1], two[1])])} to scribe`;
   };
+  const runEnd = (side: 'left' | 'right') =>
+    verdict.run ? `clear by ${mm(verdict.run.clearanceMm[side])}` : 'not sent';
   return {
     'carcass-width': size('left', 'left and right'),
     'carcass-height': size('top', 'top'),
     'carcass-depth': size('back', 'back'),
     'frame-width': frame('left', 'right'),
     'frame-height': frame('top', 'bottom'),
+    'run-left': runEnd('left'),
+    'run-right': runEnd('right'),
+    'shelf-depth': verdict.shelf ? `${range(verdict.shelf.stockMm)} to scribe` : 'not sent',
   };
 }
 

@@ -87,6 +87,10 @@ export function proposedSize(survey: Survey, size: SizeName): number | null {
   if (size === 'carcass-height') return said?.carcassMm?.height ?? null;
   if (size === 'carcass-depth') return said?.carcassMm?.depth ?? null;
   if (size === 'frame-width') return said?.frameMm?.width ?? null;
+  if (size === 'shelf-depth') return said?.shelfMm?.depth ?? null;
+  const ends = said?.runMm;
+  if (size === 'run-left') return ends ? 0 - (ends[0] as number) : null;
+  if (size === 'run-right') return ends?.at(-1) ?? null;
   return said?.frameMm?.height ?? null;
 }
 

@@ -123,7 +123,7 @@ function readPlaces(survey: Survey, source: DomainSource, of: { domain: Domain; 
   const place: ReadPlace = {
     side: group.side,
     datum: group.datum,
-    trueMm: mean(found.map(({ near }) => trueOffset(source.site, domain.size, { side: group.side, ...near }))),
+    trueMm: mean(found.map(({ near }) => trueOffset(source, domain.size, { side: group.side, ...near }))),
     setUpMm: mean(found.map(({ reading }) => offsetFrom(reading))),
     seenMm: mean(found.map(({ reading }) => middleSeen(reading))),
     writtenMm: mean(found.map(({ b }) => b.valueMm)),

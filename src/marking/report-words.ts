@@ -4,9 +4,12 @@
 import type { SizeName } from '../survey/size.ts';
 import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
 import { clearSides } from './carcass-fit.ts';
+import type { CutOutMark, CutOutPlace } from './cut-outs.ts';
 import type { LineName, SizeLedger } from './ledger.ts';
 import type { Marks, Report } from './report.ts';
+import type { RunKey } from './run.ts';
 import type { Evidence, Heading, HeadingName, Score } from './score.ts';
+import type { ShelfKey } from './shelves.ts';
 import type { Reason, Verdict } from './verdict.ts';
 
 export const sizeWords: Record<SizeName, string> = {
@@ -15,6 +18,9 @@ export const sizeWords: Record<SizeName, string> = {
   'carcass-depth': 'carcass depth',
   'frame-width': 'frame width',
   'frame-height': 'frame height',
+  'run-left': 'left end of the run',
+  'run-right': 'right end of the run',
+  'shelf-depth': 'shelf depth',
 };
 
 export const headingWords: Record<HeadingName, string> = {
@@ -77,6 +83,7 @@ export function sayReport(report: Report): string[] {
     '',
     'Where each millimetre went',
     ...marks.ledgers.flatMap(sayLedger),
+    ...(marks.cutOuts ?? []).flatMap(sayCutOut),
     '',
     'Score',
     ...sayScore(marks),
@@ -89,6 +96,8 @@ export function sayVerdict(verdict: Verdict): string[] {
     ...sayReasons(verdict),
     ...(verdict.carcass ? sayCarcass(verdict.carcass) : []),
     ...(verdict.frame ? sayFrame(verdict.frame) : []),
+    ...(verdict.run ? sayRun(verdict.run) : []),
+    ...(verdict.shelf ? sayShelf(verdict.shelf) : []),
   ];
 }
 
@@ -116,6 +125,18 @@ export function sayKey(key: AnswerKey): string[] {
     `plinth stock from ${tenth(key.plinthMm[0])} to ${tenth(key.plinthMm[1])}`,
     ...(key.marginsMm ? [`margin over the work ${key.marginsMm.map(tenth).join(', ')} (left, middle, right)`] : []),
     ...(key.mouthWidthMm === null ? [] : [`between the walls at the mouth ${tenth(key.mouthWidthMm)}`]),
+    ...(key.run ? [`the run stands between ${tenth(key.run.leftMm)} and ${tenth(key.run.rightMm)} of the middle`] : []),
+    ...(key.run?.set ? sayRun(key.run.set) : []),
+    ...(key.shelf
+      ? [
+          `behind the shelves the wall is ${tenth(key.shelf.backMm[0])} to ${tenth(key.shelf.backMm[1])} from the face line`,
+        ]
+      : []),
+    ...(key.shelf?.blank ? sayShelf(key.shelf.blank) : []),
+    ...(key.cutOuts ?? []).map(
+      (c) =>
+        `${c.name}: ${tenth(c.sizeMm[0])} x ${tenth(c.sizeMm[1])}, its middle ${tenth(c.middleMm[0])} right of the middle, ${tenth(c.middleMm[1])} up`,
+    ),
   ];
 }
 
@@ -147,6 +168,17 @@ function sayFrame(f: FrameKey): string[] {
   return [
     `frame blank ${f.widthMm} x ${f.heightMm}: to come off ${stock('left')}, ${stock('right')}, ${stock('top')}, ${stock('bottom')}`,
   ];
+}
+
+function sayRun({ clearanceMm, infillMm, unevenMm }: RunKey): string[] {
+  const infill = (side: 'left' | 'right') => `${tenth(infillMm[side][0])} to ${tenth(infillMm[side][1])} ${side}`;
+  return [
+    `set out, the run is clear by ${tenth(clearanceMm.left)} left, ${tenth(clearanceMm.right)} right; infills ${infill('left')}, ${infill('right')}; the worst joint is ${tenth(unevenMm)} off even widths`,
+  ];
+}
+
+function sayShelf({ depthMm, stockMm }: ShelfKey): string[] {
+  return [`shelf blanks ${depthMm} deep: ${tenth(stockMm[0])} to ${tenth(stockMm[1])} to come off the back edge`];
 }
 
 const headline: Record<Verdict['word'], string> = {
@@ -181,6 +213,24 @@ export function sayReason(r: Reason): string {
       return 'some bookings have no reading behind them, or a wrong datum, side or place';
     case 'nothing/proposed':
       return 'no sizes were sent to the workshop';
+    case 'run/clearance':
+      return `the ${r.of} end of the run leaves ${tenth(r.mm)} to the wall, less than is asked`;
+    case 'run/infill-wide':
+      return `the infill on the ${r.of} is ${tenth(r.mm)} wide, more than the brief allows`;
+    case 'run/uneven':
+      return `a joint lies ${tenth(r.mm)} off even widths`;
+    case 'shelf/does-not-reach':
+      return `the shelves leave a gap of ${tenth(-r.mm)} at the wall`;
+    case 'shelf/stock-short':
+      return `only ${tenth(r.mm)} of stock is left to scribe off the shelves`;
+    case 'shelf/stock-over':
+      return `${tenth(r.mm)} has to come off the shelves, more than can be scribed`;
+    case 'cut-out/none':
+      return `nothing was said of the cut-out for ${r.of}`;
+    case 'cut-out/short':
+      return `the cut-out for ${r.of} misses it by ${tenth(-r.mm)}`;
+    case 'cut-out/wide':
+      return `the cut-out for ${r.of} leaves ${tenth(r.mm)} open, more than the brief allows`;
   }
 }
 
@@ -204,6 +254,23 @@ export function sayLedger(l: SizeLedger): string[] {
       const of = Math.abs(rounding) >= 0.05 ? ` (of which ${signed(rounding)} by rounding)` : '';
       return `  ${signed(line.mm).padStart(7)} ${lineWords[line.name]}${of}`;
     }),
+  ];
+}
+
+/** Says what became of a cut-out, and where each millimetre of its middle came from. */
+export function sayCutOut(c: CutOutMark): string[] {
+  if (!c.spareMm || !c.fromS || !c.fromL) return [`cut-out for ${c.name}: not proposed`];
+  const { left, right, top, bottom } = c.spareMm;
+  const place = (from: string, p: CutOutPlace) => {
+    const miss = p.lines.reduce((sum, l) => sum + l.mm, 0);
+    const lines = p.lines.filter((l) => Math.abs(l.mm) >= 0.05);
+    const told = lines.map((l) => `${signed(l.mm)} ${lineWords[l.name]}`).join(', ');
+    return `  middle ${tenth(p.saidMm)} from ${from}, truly ${tenth(p.keyMm)}: ${signed(miss)}${told === '' ? '' : ` (${told})`}`;
+  };
+  return [
+    `cut-out for ${c.name}: clear of it by ${tenth(left)} left, ${tenth(right)} right, ${tenth(top)} over, ${tenth(bottom)} under`,
+    place('S', c.fromS),
+    place('L', c.fromL),
   ];
 }
 
@@ -238,6 +305,10 @@ const capWords: Partial<Record<Reason['code'], string>> = {
   'carcass/clearance': 'less clearance than is asked',
   'frame/stock-short': 'too little stock to scribe',
   'frame/stock-over': 'more to come off than can be scribed',
+  'run/clearance': 'less clearance at an end than is asked',
+  'shelf/does-not-reach': 'shelves that do not reach the wall',
+  'shelf/stock-short': 'too little stock to scribe',
+  'shelf/stock-over': 'more to come off than can be scribed',
 };
 
 function capital(text: string): string {

@@ -6,6 +6,7 @@ import { sizesOf } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { type AnswerKey, answerKey } from './answer-key.ts';
 import { bookingShare } from './booking-share.ts';
+import { type CutOutMark, markCutOuts, squareAt } from './cut-outs.ts';
 import { domainSource } from './domain.ts';
 import { keepLedger, type SizeLedger } from './ledger.ts';
 import { type Score, scoreOf } from './score.ts';
@@ -27,6 +28,8 @@ export interface Marks {
   readonly score: Score;
   readonly ledgers: readonly SizeLedger[];
   readonly checks: readonly ClosingCheck[];
+  /** Left out where the brief has none. */
+  readonly cutOuts?: readonly CutOutMark[];
   readonly key: Omit<AnswerKey, 'brief' | 'carcass' | 'frame'> | null;
 }
 
@@ -54,16 +57,18 @@ export function markSurvey(survey: Survey): Report {
 
 function marksOf(survey: Survey): Marks {
   const { exercise, recess } = survey.world;
-  const source = domainSource(siteOf(recess, exercise));
+  const source = domainSource(siteOf(recess, exercise), squareAt(survey) ?? 0);
   const ledgers = sizesOf(exercise.brief).map((size) => keepLedger(survey, source, size));
   const checks = closingChecks(survey);
   const booking = bookingShare(survey);
-  const verdict = judge(survey, ledgers, booking.all === 0 ? 1 : booking.right / booking.all);
+  const cutOuts = markCutOuts(survey);
+  const verdict = judge(survey, { ledgers, cutOuts }, booking.all === 0 ? 1 : booking.right / booking.all);
   return {
     verdict,
-    score: scoreOf({ survey, ledgers, checks, booking, verdict }),
+    score: scoreOf({ survey, ledgers, checks, booking, cutOuts, verdict }),
     ledgers,
     checks,
+    ...(cutOuts.length > 0 ? { cutOuts } : {}),
     key: sizesOfKey(answerKey(recess, exercise)),
   };
 }

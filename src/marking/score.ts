@@ -10,6 +10,7 @@ import { bookedOffsets } from '../survey/offsets.ts';
 import { sizesOf, toBeFound } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { standsUp } from './answer-key.ts';
+import type { CutOutMark } from './cut-outs.ts';
 import { faceLineOff } from './face-line.ts';
 import { type LineName, lineOf, type SizeLedger } from './ledger.ts';
 import { readingBehind } from './offset-chain.ts';
@@ -49,6 +50,7 @@ export interface ScoreSource {
   readonly checks: readonly ClosingCheck[];
   readonly booking: BookingShare;
   readonly verdict: Verdict;
+  readonly cutOuts?: readonly CutOutMark[];
 }
 
 /** How many live bookings are right, and which are not. */
@@ -206,20 +208,62 @@ function workingOutHeading(from: ScoreSource): Heading {
   };
 }
 
+/** Stand-up, services and setting out: each that the brief asks for counts alike. */
 function willItGoHeading(from: ScoreSource): Heading[] {
   const { exercise } = from.survey.world;
-  const truth = standUpTruth(exercise, from.survey);
-  if (truth === null) return [];
+  const parts = [...standUpPart(from), ...cutOutParts(from), ...runParts(from)];
+  if (parts.length === 0) return [];
   const { points } = exercise.headings.willItGo;
-  const said = from.survey.answers.filter((a) => a.question === 'stand-up').at(-1);
-  const right = said !== undefined && said.answer === truth;
-  const acts = from.survey.entries.filter((e) => e.act === said).map((e) => e.n);
+  const right = parts.filter((p) => p.right).length;
   return [
     {
       name: 'will-it-go',
-      points: right ? points : 0,
+      points: parts.length === 1 ? points * right : tenth((points * right) / parts.length),
       of: points,
-      evidence: [{ what: 'stands up', of: truth, value: said?.answer ?? 'not asked', acts }],
+      evidence: parts.map((p) => p.evidence),
+    },
+  ];
+}
+
+/** A thing that was to be asked, and whether it came out right. */
+interface Part {
+  readonly right: boolean;
+  readonly evidence: Evidence;
+}
+
+function standUpPart(from: ScoreSource): Part[] {
+  const truth = standUpTruth(from.survey.world.exercise, from.survey);
+  if (truth === null) return [];
+  const said = from.survey.answers.filter((a) => a.question === 'stand-up').at(-1);
+  const acts = from.survey.entries.filter((e) => e.act === said).map((e) => e.n);
+  return [
+    {
+      right: said !== undefined && said.answer === truth,
+      evidence: { what: 'stands up', of: truth, value: said?.answer ?? 'not asked', acts },
+    },
+  ];
+}
+
+function cutOutParts(from: ScoreSource): Part[] {
+  const most = from.survey.world.exercise.brief.cutOutSpareMm?.most ?? Number.MAX_VALUE;
+  return (from.cutOuts ?? []).map(({ name, spareMm }) => {
+    const all = spareMm ? Object.values(spareMm) : [];
+    const least = Math.min(...all);
+    return {
+      right: spareMm !== null && least >= 0 && Math.max(...all) <= most,
+      evidence: { what: 'cut-out clears by', of: name, value: spareMm ? mm(least) : 'none', acts: [] },
+    };
+  });
+}
+
+function runParts(from: ScoreSource): Part[] {
+  const { run } = from.verdict;
+  if (run === undefined) return [];
+  const { visibleMm } = from.survey.world.exercise.headings.limits;
+  return [
+    {
+      right: run !== null && run.unevenMm <= visibleMm,
+      evidence: { what: 'worst joint off even widths', of: 'run', value: run ? mm(run.unevenMm) : 'none', acts: [] },
     },
   ];
 }

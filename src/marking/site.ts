@@ -1,14 +1,16 @@
 /**
  * The site as the finished work meets it: the hidden surfaces with the trims that stay.
  *
- * Every question is a greatest obstruction over a rectangle; `trueOf` turns it into a room coordinate.
+ * Every question is a greatest obstruction over a rectangle; `trueOf` turns it into a room coordinate. A finish to come is
+ * on the surfaces here, which it was not when they were surveyed.
  */
-import type { Brief } from '../exercise/brief.ts';
+import { type Brief, finishOn } from '../exercise/brief.ts';
 import type { Exercise } from '../exercise/exercise.ts';
+import { type HeightField, heightField, unitsPerMm } from '../geometry/height-field.ts';
 import { type Extreme, type Rect, rangeMax, rangeMin } from '../geometry/range.ts';
 import { highestOver } from '../recess/band.ts';
 import { type Place, placeAt, type Recess } from '../recess/recess.ts';
-import type { Side, Trim } from '../recess/recess-spec.ts';
+import { isOpen, type Side, type Trim } from '../recess/recess-spec.ts';
 import { trimsStaying } from '../survey/world.ts';
 
 export interface Site {
@@ -25,7 +27,7 @@ export function siteOf(recess: Recess, exercise: Exercise): Site {
   const staying = trimsStaying(exercise);
   const on = (side: Side) => staying.filter((t) => t.surface === side);
   return {
-    recess,
+    recess: withFinish(recess, exercise.brief),
     brief: exercise.brief,
     staying: {
       left: on('left'),
@@ -36,6 +38,26 @@ export function siteOf(recess: Recess, exercise: Exercise): Site {
       slope: on('slope'),
     },
   };
+}
+
+/** Gives a recess with the finish to come on its surfaces: each comes forward by a whole number of 1/1024 mm. */
+function withFinish(recess: Recess, brief: Brief): Recess {
+  if (brief.finishMm.length === 0) return recess;
+  const raised = (side: Side): HeightField => {
+    const field = recess.fields[side];
+    const units = Math.round(finishOn(brief, side) * unitsPerMm);
+    if (units === 0 || isOpen(recess.spec, side)) return field;
+    return heightField({ ...field, control: field.control.map((c) => c + units) });
+  };
+  const fields: Recess['fields'] = {
+    left: raised('left'),
+    right: raised('right'),
+    back: raised('back'),
+    floor: raised('floor'),
+    ceiling: raised('ceiling'),
+    slope: raised('slope'),
+  };
+  return { ...recess, fields };
 }
 
 /** Gives the greatest obstruction of a side over a rectangle of its own axes, staying trims in place. */

@@ -73,7 +73,7 @@ function isSpanOf(b: Booking, domain: Domain): boolean {
 function endsTrue(source: DomainSource, domain: Domain, span: Span) {
   const terms = [span.from, span.end].flatMap((end) => {
     const near = touchesWork(source.site, end, domain.size) ? nearestIn(domain, end, placeWithinMm) : null;
-    return near ? [{ side: end.side, valueMm: trueOffset(source.site, domain.size, { side: end.side, ...near }) }] : [];
+    return near ? [{ side: end.side, valueMm: trueOffset(source, domain.size, { side: end.side, ...near }) }] : [];
   });
   return terms.length === 2 ? terms : null;
 }

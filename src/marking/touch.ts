@@ -2,7 +2,7 @@
  * What a rule's end rested on: a reading counts only when it was on what the finished work will meet there.
  */
 import type { FoundPlace } from '../survey/place.ts';
-import type { SizeName } from '../survey/size.ts';
+import { meetsBare, type SizeName } from '../survey/size.ts';
 import type { Site } from './site.ts';
 
 /**
@@ -11,5 +11,5 @@ import type { Site } from './site.ts';
  */
 export function touchesWork(site: Site, place: FoundPlace, size: SizeName): boolean {
   if (!place.on) return true;
-  return !size.startsWith('frame') && site.brief.fates[place.on.name] === 'stays';
+  return !meetsBare(size) && site.brief.fates[place.on.name] === 'stays';
 }

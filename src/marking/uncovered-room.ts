@@ -64,6 +64,8 @@ export function uncoverRoom(survey: Survey): UncoveredRoom {
   const { exercise, recess } = survey.world;
   const site = siteOf(recess, exercise);
   const { nominal, edges: found } = domainSource(site);
+  // The room is shown as it was surveyed; the carcass stands as it will, finish and all.
+  const surveyed: Site = { ...site, recess };
   const { width, height } = exercise.brief.openingMm;
   const backMm = nominal.carcass.backMm;
   const said = survey.proposal?.carcassMm;
@@ -74,13 +76,13 @@ export function uncoverRoom(survey: Survey): UncoveredRoom {
   return {
     words: sayRecess(exercise.spec),
     walls: (['left', 'right'] as const).flatMap((side) =>
-      [0, backMm].map((at) => wall(site, side, { at, along: tall })),
+      [0, backMm].map((at) => wall(surveyed, side, { at, along: tall })),
     ),
     others: [
       ...(['floor', 'ceiling'] as const).flatMap((side) =>
-        [0, backMm].map((at) => flat(site, side, { at, along: wide })),
+        [0, backMm].map((at) => flat(surveyed, side, { at, along: wide })),
       ),
-      ...[-half, 0, half].map((at) => back(site, { at, along: tall })),
+      ...[-half, 0, half].map((at) => back(surveyed, { at, along: tall })),
     ],
     carcass: sent?.carcass ?? null,
     pushed: said ? pushIn(site, { widthMm: said.width, heightMm: said.height, depthMm: said.depth }) : null,

@@ -1,15 +1,20 @@
 /**
  * The verdict on what was proposed: whether it can be fitted, and what it would take.
  */
+import { nominalCarcass } from '../exercise/brief.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 import { planeOf } from '../survey/level.ts';
 import { sizeRules } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { type AnswerKey, answerKey, type CarcassKey, type FrameAsked, type FrameKey } from './answer-key.ts';
-import { clearSides } from './carcass-fit.ts';
+import { clearSides, sideWalls } from './carcass-fit.ts';
+import { type CutOutMark, squareAt } from './cut-outs.ts';
 import { faceLineOff } from './face-line.ts';
 import { lineOf, type SizeLedger } from './ledger.ts';
 import { edges } from './opening.ts';
+import { type RunKey, runKey } from './run.ts';
+import { type ShelfKey, shelfBacks, shelfKey } from './shelves.ts';
+import { siteOf } from './site.ts';
 
 export const verdictWords = ['scrap', 'rework', 'visible', 'waste', 'untidy', 'good', 'nothing'] as const;
 export type VerdictWord = (typeof verdictWords)[number];
@@ -27,7 +32,16 @@ export interface Reason {
     | 'face-line/off'
     | 'size/given-away'
     | 'booking/untidy'
-    | 'nothing/proposed';
+    | 'nothing/proposed'
+    | 'run/clearance'
+    | 'run/infill-wide'
+    | 'run/uneven'
+    | 'shelf/does-not-reach'
+    | 'shelf/stock-short'
+    | 'shelf/stock-over'
+    | 'cut-out/none'
+    | 'cut-out/short'
+    | 'cut-out/wide';
   /** The side, edge or size that it is about. */
   readonly of: string;
   readonly mm: number;
@@ -38,10 +52,18 @@ export interface Verdict {
   readonly reasons: readonly Reason[];
   readonly carcass: CarcassKey | null;
   readonly frame: FrameKey | null;
+  /** Left out where the brief asks for none. */
+  readonly run?: RunKey | null;
+  readonly shelf?: ShelfKey | null;
 }
 
 /** Judges a proposal. The gravest reason names the verdict; all are kept, gravest first. */
-export function judge(survey: Survey, ledgers: readonly SizeLedger[], bookingShare: number): Verdict {
+export function judge(
+  survey: Survey,
+  from: { ledgers: readonly SizeLedger[]; cutOuts?: readonly CutOutMark[] },
+  bookingShare: number,
+): Verdict {
+  const { ledgers, cutOuts = [] } = from;
   const { exercise, recess } = survey.world;
   const carcass = askedCarcass(survey);
   const frame = askedFrame(survey);
@@ -49,11 +71,18 @@ export function judge(survey: Survey, ledgers: readonly SizeLedger[], bookingSha
   const result = answerKey(recess, exercise, asked);
   const withoutCarcass = result.ok ? result : answerKey(recess, exercise, frame ? { frame } : {});
   const key = withoutCarcass.ok ? withoutCarcass.key : null;
+  const { brief } = exercise;
+  const set = setOut(survey);
   const reasons: Reason[] = [
-    ...(carcass || frame ? [] : [{ word: 'nothing', code: 'nothing/proposed', of: 'carcass', mm: 0 } as const]),
+    ...(carcass || frame || set.shelf
+      ? []
+      : [{ word: 'nothing', code: 'nothing/proposed', of: 'carcass', mm: 0 } as const]),
     ...(result.ok ? [] : [{ word: 'scrap', code: 'carcass/outside', of: 'carcass', mm: 0 } as const]),
     ...carcassReasons(exercise, result.ok ? result.key : null),
     ...frameReasons(exercise, key?.frame ?? null),
+    ...runReasons(exercise, set.run),
+    ...shelfReasons(exercise, set.shelf),
+    ...cutOutReasons(exercise, cutOuts),
     ...faceReasons(survey, exercise),
     ...wasteReasons(exercise, ledgers),
     ...(bookingShare < exercise.headings.limits.untidyShare && survey.bookings.length > 0
@@ -67,7 +96,69 @@ export function judge(survey: Survey, ledgers: readonly SizeLedger[], bookingSha
     reasons: sorted.map(({ r }) => r),
     carcass: result.ok ? result.key.carcass : null,
     frame: key?.frame ?? null,
+    ...(brief.modules ? { run: set.run } : {}),
+    ...(brief.shelves ? { shelf: set.shelf } : {}),
   };
+}
+
+/** The run and the shelves as proposed, where the brief asks for them. */
+function setOut(survey: Survey): { run: RunKey | null; shelf: ShelfKey | null } {
+  const { exercise, recess } = survey.world;
+  const site = siteOf(recess, exercise);
+  const { runMm, shelfMm } = survey.proposal ?? {};
+  const square = squareAt(survey);
+  const { heightMm, depthMm } = askedCarcass(survey) ?? nominalCarcass(exercise.brief);
+  const walls = exercise.brief.modules ? sideWalls(site, { heightMm, depthMm }) : null;
+  return {
+    run:
+      walls && runMm && square !== null
+        ? runKey(
+            site,
+            runMm.map((at) => square + at),
+            { walls, heightMm },
+          )
+        : null,
+    shelf: exercise.brief.shelves && shelfMm ? shelfKey(shelfBacks(site), shelfMm.depth) : null,
+  };
+}
+
+function runReasons(exercise: Exercise, run: RunKey | null): Reason[] {
+  const { askMm, modules } = exercise.brief;
+  const { reworkClearanceMm, visibleMm } = exercise.headings.limits;
+  if (!run || !modules) return [];
+  const ends = (['left', 'right'] as const).flatMap((side): Reason[] => {
+    const clear = run.clearanceMm[side];
+    const [, most] = run.infillMm[side];
+    if (askMm[side] - clear > Math.min(reworkClearanceMm, askMm[side] / 2))
+      return [{ word: 'rework', code: 'run/clearance', of: side, mm: clear }];
+    return most > modules.mostInfillMm ? [{ word: 'visible', code: 'run/infill-wide', of: side, mm: most }] : [];
+  });
+  return run.unevenMm > visibleMm
+    ? [...ends, { word: 'visible', code: 'run/uneven', of: 'run', mm: run.unevenMm }]
+    : ends;
+}
+
+function shelfReasons(exercise: Exercise, shelf: ShelfKey | null): Reason[] {
+  const { shelves } = exercise.brief;
+  const { reworkStockMm } = exercise.headings.limits;
+  if (!shelf || !shelves) return [];
+  const [least, most] = shelf.stockMm;
+  if (least < 0) return [{ word: 'scrap', code: 'shelf/does-not-reach', of: 'back', mm: least }];
+  if (least < shelves.leastStockMm - reworkStockMm)
+    return [{ word: 'rework', code: 'shelf/stock-short', of: 'back', mm: least }];
+  return most > shelves.mostStockMm + reworkStockMm
+    ? [{ word: 'rework', code: 'shelf/stock-over', of: 'back', mm: most }]
+    : [];
+}
+
+function cutOutReasons(exercise: Exercise, cutOuts: readonly CutOutMark[]): Reason[] {
+  const most = exercise.brief.cutOutSpareMm?.most ?? Number.MAX_VALUE;
+  return cutOuts.flatMap(({ name, spareMm }): Reason[] => {
+    if (!spareMm) return [{ word: 'rework', code: 'cut-out/none', of: name, mm: 0 }];
+    const all = Object.values(spareMm);
+    if (Math.min(...all) < 0) return [{ word: 'rework', code: 'cut-out/short', of: name, mm: Math.min(...all) }];
+    return Math.max(...all) > most ? [{ word: 'visible', code: 'cut-out/wide', of: name, mm: Math.max(...all) }] : [];
+  });
 }
 
 function askedCarcass(survey: Survey) {

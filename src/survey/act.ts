@@ -19,12 +19,18 @@ export const datumSchema = v.pipe(
   v.regex(/^[FSL]([2-9]|[1-9][0-9])?$/, 'a datum: F, S or L, or F2, S2, L2, ...'),
 );
 
+/** Edges of a band on a wall; on a side wall `front` is nearer to the room. */
+export const bandEdges = ['left', 'right', 'front', 'back', 'top', 'bottom'] as const;
+export type BandEdge = (typeof bandEdges)[number];
+
 const onSurface = v.strictObject({
   surface: v.picklist(sides),
   xMm: v.optional(mm),
   yMm: v.optional(mm),
   zMm: v.optional(mm),
   along: v.optional(datumSchema),
+  /** The rule is held against that edge of the band that is there; the two coordinates say which band. */
+  edge: v.optional(v.picklist(bandEdges)),
 });
 const onMark = v.strictObject({ mark: count });
 export const placeSchema = v.union(
@@ -121,9 +127,23 @@ export const actSchema = v.variant('act', [
           'carcass-depth': length,
           'frame-width': length,
           'frame-height': length,
+          'run-left': length,
+          'run-right': length,
+          'shelf-depth': length,
         }),
       ),
     ),
+    /** Where carcasses side by side go: the left edge of each and the right edge of the last, from S, + to the right. */
+    runMm: v.optional(v.pipe(v.array(mm), v.minLength(2), v.maxLength(13))),
+    /** What is cut out of the back: each one's middle from S (+ right) and from L (+ up), and the size of the cut. */
+    cutOutsMm: v.optional(
+      v.pipe(
+        v.array(v.strictObject({ name: text, fromS: mm, fromL: mm, width: length, height: length })),
+        v.maxLength(16),
+      ),
+    ),
+    /** The depth that all shelf blanks are cut to. */
+    shelfMm: v.optional(v.strictObject({ depth: length })),
   }),
   v.strictObject({ act: v.literal('hand-in') }),
 ]);
@@ -151,6 +171,6 @@ export function datumName(kind: DatumKind, setUp: number): string {
 /** Gives a key for a place as it was said: two places that are said alike have one key, whatever the order of fields. */
 export function saidKey(place: PlaceSaid): string {
   if ('mark' in place) return `mark ${place.mark}`;
-  const { surface, xMm, yMm, zMm, along } = place;
-  return [surface, xMm ?? '', yMm ?? '', zMm ?? '', along ?? ''].join('/');
+  const { surface, xMm, yMm, zMm, along, edge } = place;
+  return [surface, xMm ?? '', yMm ?? '', zMm ?? '', along ?? '', ...(edge ? [edge] : [])].join('/');
 }

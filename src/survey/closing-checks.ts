@@ -1,10 +1,11 @@
 /**
  * Closing checks: redundant readings that must agree with others, and what they miss by.
  */
+import type { Brief } from '../exercise/brief.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { axesOf } from '../recess/recess-spec.ts';
 import { type BookedOffset, bookedOffsets, handPlace, samePlace } from './offsets.ts';
-import type { SizeName } from './size.ts';
+import { type SizeName, sizeRules, sizesOf } from './size.ts';
 import { type Booking, liveBookings, type Survey } from './survey.ts';
 
 export interface ClosingCheck {
@@ -25,11 +26,22 @@ const placeWithinMm = 20;
 /** Gives every closing check that stands on the sheet, in the order of booking. */
 export function closingChecks(survey: Survey): readonly ClosingCheck[] {
   const offsets = bookedOffsets(survey);
-  return liveBookings(survey).flatMap((b): ClosingCheck[] => {
-    if (b.said.what === 'span') return spanCheck(survey, b, offsets);
-    if (b.said.what === 'diagonal') return diagonalCheck(survey, b, offsets);
-    return againCheck(b, offsets);
-  });
+  const { brief } = survey.world.exercise;
+  return liveBookings(survey)
+    .flatMap((b): ClosingCheck[] => {
+      if (b.said.what === 'span') return spanCheck(survey, b, offsets);
+      if (b.said.what === 'diagonal') return diagonalCheck(survey, b, offsets);
+      return againCheck(b, offsets);
+    })
+    .map((c) => withMore(c, { brief, offsets }));
+}
+
+/** Ends of a run and shelves are checked by what checks the walls that they are worked out from. */
+function withMore(c: ClosingCheck, of: { brief: Brief; offsets: readonly BookedOffset[] }): ClosingCheck {
+  const sides = of.offsets.filter((o) => c.against.includes(o.n)).map((o) => o.side);
+  const more = sizesOf(of.brief).filter((size) => !size.startsWith('carcass') && !size.startsWith('frame'));
+  const checked = more.filter((size) => sizeRules[size].sides.some((side) => sides.includes(side)));
+  return checked.length > 0 ? { ...c, sizes: [...c.sizes, ...checked] } : c;
 }
 
 function spanCheck(survey: Survey, b: Booking, offsets: readonly BookedOffset[]): ClosingCheck[] {
@@ -69,7 +81,12 @@ function againCheck(b: Booking, offsets: readonly BookedOffset[]): ClosingCheck[
   const again = offsets.find((o) => o.n === b.n);
   if (!again?.check) return [];
   const first = offsets.find(
-    (o) => !o.check && o.side === again.side && o.datum === again.datum && samePlace(o.at, again.at, placeWithinMm),
+    (o) =>
+      !o.check &&
+      o.side === again.side &&
+      o.datum === again.datum &&
+      o.edge === again.edge &&
+      samePlace(o.at, again.at, placeWithinMm),
   );
   return first
     ? [check(b, { kind: 'again', predictedMm: first.valueMm, of: [first], sizes: checkedBy[again.side] })]
@@ -86,7 +103,10 @@ const checkedBy: Readonly<Record<Side, readonly SizeName[]>> = {
 };
 
 function nearest(offsets: readonly BookedOffset[], side: Side, at: { u: number; v: number }): BookedOffset | null {
-  return offsets.find((o) => !o.check && o.side === side && samePlace(o.at, at, placeWithinMm)) ?? null;
+  return (
+    offsets.find((o) => !o.check && o.edge === undefined && o.side === side && samePlace(o.at, at, placeWithinMm)) ??
+    null
+  );
 }
 
 function check(

@@ -3,8 +3,8 @@
  */
 import type { Brief } from '../exercise/brief.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
-import { type ActOf, datumParts, type SurfacePlace } from './act.ts';
-import { type SizeName, sizeNames, sizeRules } from './size.ts';
+import { type ActOf, type BandEdge, datumParts, type SurfacePlace } from './act.ts';
+import { type SizeName, sizeRules, sizesOf } from './size.ts';
 import { liveBookings, type Survey } from './survey.ts';
 
 /** An offset on the sheet. */
@@ -17,6 +17,8 @@ export interface BookedOffset {
   readonly at: { readonly u: number; readonly v: number };
   readonly valueMm: number;
   readonly check: boolean;
+  /** The edge of a band that the rule was held against; left out, it was held on the surface. */
+  readonly edge?: BandEdge;
 }
 
 /** Bookings of one place from one datum, averaged. */
@@ -46,6 +48,7 @@ export function bookedOffsets(survey: Survey): readonly BookedOffset[] {
       at: handPlace(survey, said.place),
       valueMm: said.valueMm,
       check: said.check ?? false,
+      ...(said.place.edge ? { edge: said.place.edge } : {}),
     };
     return [offset];
   });
@@ -64,12 +67,13 @@ export function handPlace(survey: Survey, place: SurfacePlace): { u: number; v: 
  * Gives the sizes that an offset is put to: those it says, else those whose places it lies in by the brief.
  */
 export function putTo(offset: BookedOffset, brief: Brief): readonly SizeName[] {
-  if (offset.check) return [];
+  if (offset.check || offset.edge !== undefined) return [];
   if (offset.said.for !== undefined) return offset.said.for;
-  return sizeNames.filter((size) => {
+  return sizesOf(brief).filter((size) => {
     const rule = sizeRules[size];
     const right = rule.sides.includes(offset.side) && datumParts(offset.datum).kind === rule.datum;
-    if (!right || (size.startsWith('frame') && !brief.frame)) return false;
+    if (!right) return false;
+    if (size === 'shelf-depth') return onShelfLine(offset, brief);
     return size.startsWith('frame') ? atFaceLine(offset) : inCarcassPlaces(offset, brief);
   });
 }
@@ -78,7 +82,10 @@ export function putTo(offset: BookedOffset, brief: Brief): readonly SizeName[] {
 export function grouped(offsets: readonly BookedOffset[]): readonly OffsetGroup[] {
   const groups: { side: Side; datum: string; at: { u: number; v: number }; bookings: BookedOffset[] }[] = [];
   for (const o of offsets) {
-    const home = groups.find((g) => g.side === o.side && g.datum === o.datum && samePlace(g.at, o.at, onePlaceMm));
+    const home = groups.find(
+      (g) =>
+        g.side === o.side && g.datum === o.datum && g.bookings[0]?.edge === o.edge && samePlace(g.at, o.at, onePlaceMm),
+    );
     if (home) home.bookings.push(o);
     else groups.push({ side: o.side, datum: o.datum, at: o.at, bookings: [o] });
   }
@@ -139,6 +146,13 @@ function atFaceLine(o: BookedOffset): boolean {
   if (along !== undefined && datumParts(along).kind === 'F') return true;
   const y = o.side === 'left' || o.side === 'right' ? o.at.u : o.at.v;
   return Math.abs(y) <= slackMm;
+}
+
+/** On the back, as high as one of the shelves and no further out than their ends. */
+function onShelfLine(o: BookedOffset, brief: Brief): boolean {
+  const { shelves } = brief;
+  if (!shelves || Math.abs(o.at.u) > shelves.lengthMm / 2 + slackMm) return false;
+  return shelves.heightsMm.some((z) => o.at.v >= z - slackMm && o.at.v <= z + shelves.thicknessMm + slackMm);
 }
 
 function inCarcassPlaces(o: BookedOffset, brief: Brief): boolean {

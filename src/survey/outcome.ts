@@ -16,6 +16,7 @@ export const refusalCodes = {
   'place/coordinates': 'a place is two of its surface’s own coordinates, or one of them and a line that it lies along',
   'place/outside': 'that is beyond the recess',
   'place/open': 'there is nothing on that side: it is open',
+  'place/no-edge': 'there is no box and no boxing there to hold the rule against',
   'place/line-does-not-cross': 'that line does not cross there',
   'place/no-such-mark': 'there is no such mark',
   'place/needs-surface': 'this act needs a place on a surface, not a mark',

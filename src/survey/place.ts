@@ -9,7 +9,7 @@ import { deepestAt } from '../recess/band.ts';
 import { nominalObstruction } from '../recess/defect-shapes.ts';
 import { ownCoordinates, placeAt, reachOf, withinReach } from '../recess/recess.ts';
 import { axesOf, isOpen, type Side, type Trim, trueOf } from '../recess/recess-spec.ts';
-import type { SurfacePlace } from './act.ts';
+import type { BandEdge, SurfacePlace } from './act.ts';
 import { toRoom } from './hand-frame.ts';
 import type { RefusalCode } from './outcome.ts';
 import type { World } from './world.ts';
@@ -45,6 +45,7 @@ export interface Finder {
  */
 export function findPlace(finder: Finder, said: SurfacePlace): Found<FoundPlace> {
   if (isOpen(finder.world.exercise.spec, said.surface)) return refuse('place/open');
+  if (said.edge !== undefined) return againstEdge(finder, said, said.edge);
   const axes = axesOf(said.surface);
   const given = [said[`${axes.u}Mm`], said[`${axes.v}Mm`]] as const;
   const across = said[`${axes.across}Mm`];
@@ -67,6 +68,35 @@ export function foundAt(world: World, trims: readonly Trim[], at: { side: Side; 
   const obstruction = heightAt(world.recess.fields[at.side], u, v) + projection;
   return { side: at.side, u: at.u, v: at.v, point: placeAt(at.side, at, obstruction), on: band };
 }
+
+/**
+ * A rule held against the edge of a band on a wall: its zero is on the edge, and it stands proud of the band, so that the
+ * band itself is not in its way. The two coordinates say which band, and where along the edge.
+ */
+function againstEdge(finder: Finder, said: SurfacePlace, edge: BandEdge): Found<FoundPlace> {
+  const { along: _along, edge: _edge, ...plain } = said;
+  const near = said.along === undefined ? findPlace(finder, plain) : refuse('place/coordinates');
+  if (!near.ok) return near;
+  const { side, u, v } = near.value;
+  const isWall = side === 'left' || side === 'right';
+  if (axesOf(side).across === 'z' || (isWall ? ['left', 'right'] : ['front', 'back']).includes(edge))
+    return refuse('place/coordinates');
+  const off = (at: number, [from, to]: readonly [number, number]) => Math.max(from - at, at - to, 0);
+  const band = finder.trims.find((t) => t.surface === side && off(u, t.uMm) <= edgeMm && off(v, t.vMm) <= edgeMm);
+  if (!band) return refuse('place/no-edge');
+  const clamped = (at: number, [from, to]: readonly [number, number]) => Math.min(Math.max(at, from), to);
+  const at = { side, u: clamped(u, band.uMm), v: clamped(v, band.vMm) };
+  if (edge === 'left' || edge === 'front') at.u = band.uMm[0];
+  else if (edge === 'right' || edge === 'back') at.u = band.uMm[1];
+  else at.v = band.vMm[edge === 'bottom' ? 0 : 1];
+  const found = foundAt(finder.world, [band], at);
+  const own = ownCoordinates(side, found.point);
+  return { ok: true, value: { ...found, point: placeAt(side, at, own.obstruction + proudMm) } };
+}
+
+/** How far off a band a place may be said to be when an edge of it is meant, and how proud a rule is held there, mm. */
+const edgeMm = 20;
+const proudMm = 12;
 
 /** The hand's place on the outline's straight surface; missing coordinates from `rest`, else 0. */
 function handPoint(world: World, said: SurfacePlace, rest: Partial<Point>): Point {

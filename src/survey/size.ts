@@ -4,10 +4,20 @@
  * A rule takes offsets from one datum: the tightest on each side for a carcass, which must go in; the widest at the
  * face line for a frame, which is scribed. It gives a size in terms of offsets, before anything asked is taken off.
  */
-import type { Brief } from '../exercise/brief.ts';
+import { type Brief, finishOn } from '../exercise/brief.ts';
 import type { Side } from '../recess/recess-spec.ts';
 
-export const sizeNames = ['carcass-width', 'carcass-height', 'carcass-depth', 'frame-width', 'frame-height'] as const;
+/** In the order of the sheet: only ever add at the end. */
+export const sizeNames = [
+  'carcass-width',
+  'carcass-height',
+  'carcass-depth',
+  'frame-width',
+  'frame-height',
+  'run-left',
+  'run-right',
+  'shelf-depth',
+] as const;
 export type SizeName = (typeof sizeNames)[number];
 
 /** Which sides a size takes offsets to, from which datum, and which offset of a side counts. */
@@ -23,6 +33,9 @@ export const sizeRules: Readonly<Record<SizeName, SizeRule>> = {
   'carcass-depth': { sides: ['back'], datum: 'F', counts: 'least' },
   'frame-width': { sides: ['left', 'right'], datum: 'S', counts: 'most' },
   'frame-height': { sides: ['floor', 'ceiling'], datum: 'L', counts: 'most' },
+  'run-left': { sides: ['left'], datum: 'S', counts: 'least' },
+  'run-right': { sides: ['right'], datum: 'S', counts: 'least' },
+  'shelf-depth': { sides: ['back'], datum: 'F', counts: 'most' },
 };
 
 /** One offset, put to a side. */
@@ -55,9 +68,14 @@ export function rightRule(
 /**
  * Gives what lies between a size that is made and the same size in terms of offsets, mm: offsets = made + this.
  *
- * A carcass: what is asked, and the plinth or the frame in front of it. A frame: less the least stock at both edges.
+ * A carcass: what is asked, and the plinth or the frame in front of it. A frame: less the least stock at both edges. A
+ * finish to come is in both: it is not there yet when the offsets are read.
  */
 export function offsetsOverMade(size: SizeName, brief: Brief): number {
+  return sizeRules[size].sides.reduce((sum, side) => sum + finishOn(brief, side), askedOver(size, brief));
+}
+
+function askedOver(size: SizeName, brief: Brief): number {
   const ask = brief.askMm;
   switch (size) {
     case 'carcass-width':
@@ -66,14 +84,29 @@ export function offsetsOverMade(size: SizeName, brief: Brief): number {
       return brief.plinthMm + ask.top;
     case 'carcass-depth':
       return brief.carcassFrontMm + ask.back;
+    case 'run-left':
+      return ask.left;
+    case 'run-right':
+      return ask.right;
+    case 'shelf-depth':
+      return 0 - (brief.shelves?.leastStockMm ?? 0);
     default:
       return -2 * (brief.frame?.leastStockMm ?? 0);
   }
 }
 
-/** Gives the sizes that a brief asks for: the carcass's always, the frame's where there is one. */
+/** Says whether a size is of a piece that is scribed to the bare wall, notched round what stays. */
+export function meetsBare(size: SizeName): boolean {
+  return size === 'frame-width' || size === 'frame-height' || size === 'shelf-depth';
+}
+
+/** Gives the sizes that a brief asks for: the carcass's unless shelves take its place, the frame's where there is one. */
 export function sizesOf(brief: Brief): readonly SizeName[] {
-  return brief.frame ? sizeNames : sizeNames.slice(0, 3);
+  return sizeNames.filter((size) => {
+    if (size.startsWith('carcass')) return brief.shelves === undefined;
+    if (size.startsWith('frame')) return brief.frame !== null;
+    return size === 'shelf-depth' ? brief.shelves !== undefined : brief.modules !== undefined;
+  });
 }
 
 /** Says whether a size is to be found; one that is not is made as it stands. */
@@ -81,7 +114,7 @@ export function toBeFound(size: SizeName, brief: Brief): boolean {
   if (size === 'carcass-width') return brief.carcassMm.width.find;
   if (size === 'carcass-height') return brief.carcassMm.height.find;
   if (size === 'carcass-depth') return brief.carcassMm.depth.find;
-  return brief.frame !== null;
+  return sizesOf(brief).includes(size);
 }
 
 /** Rounds a size for the workshop: a carcass down to the half millimetre, a frame up. */

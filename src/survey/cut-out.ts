@@ -1,0 +1,116 @@
+/**
+ * Cut-outs from what stands on the sheet: a box's edges booked from the square line and from the level line, never from
+ * another box, and brought to the datums that the work is set out from.
+ */
+import type { Trim } from '../recess/recess-spec.ts';
+import { type BandEdge, type DatumKind, datumParts } from './act.ts';
+import { type BookedOffset, baseDatum, bookedOffsets, carriedStep, mean, putTo } from './offsets.ts';
+import { reckon } from './reckoning.ts';
+import type { Survey } from './survey.ts';
+
+export interface WorkedCutOut {
+  readonly name: string;
+  /** The middle from S, + to the right, and from L, + up, mm; null where an edge was not booked. */
+  readonly fromS: number | null;
+  readonly fromL: number | null;
+  /** What is to be cut, the least spare all round put on. */
+  readonly width: number | null;
+  readonly height: number | null;
+}
+
+/** How far from a band, as it is seen, a booking of its edge may be said to be, mm. */
+const nearMm = 40;
+
+/** Works out every cut-out that the brief asks for. */
+export function workOutCutOuts(survey: Survey): readonly WorkedCutOut[] {
+  const { brief } = survey.world.exercise;
+  const spare = brief.cutOutSpareMm?.least ?? 0;
+  return cutOutTrims(survey).map((trim) => {
+    const at = (edge: BandEdge) => edgeAt(survey, trim, edge);
+    const across = between(at('left'), at('right'));
+    const up = between(at('bottom'), at('top'));
+    return {
+      name: trim.name,
+      fromS: across && across.middle,
+      fromL: up && up.middle,
+      width: across && across.size + 2 * spare,
+      height: up && up.size + 2 * spare,
+    };
+  });
+}
+
+/** Gives the bands that the brief has cut-outs for. */
+export function cutOutTrims(survey: Survey): readonly Trim[] {
+  const { spec, brief } = survey.world.exercise;
+  const names = brief.cutOuts ?? [];
+  return spec.trims.filter((t) => names.includes(t.name));
+}
+
+/** Gives the live bookings of an edge of a band, closing checks left out. */
+export function edgeBookings(survey: Survey, trim: Trim, edge: BandEdge): readonly BookedOffset[] {
+  const off = (at: number, [from, to]: readonly [number, number]) => Math.max(from - at, at - to, 0);
+  return bookedOffsets(survey).filter(
+    (o) =>
+      o.edge === edge &&
+      !o.check &&
+      o.side === trim.surface &&
+      datumParts(o.datum).kind === edgeDatum(edge) &&
+      off(o.at.u, trim.uMm) <= nearMm &&
+      off(o.at.v, trim.vMm) <= nearMm,
+  );
+}
+
+/** The datum that an edge is booked from: left and right from S, top and bottom from L. */
+export function edgeDatum(edge: BandEdge): DatumKind {
+  return edge === 'top' || edge === 'bottom' ? 'L' : 'S';
+}
+
+/**
+ * Gives the datum of a kind that work is set out from: the earliest of those that ends of a run and edges are booked
+ * from, or that these are carried to; else the last one thrown; null when none was.
+ */
+export function setOutDatum(survey: Survey, kind: DatumKind): string | null {
+  const { brief } = survey.world.exercise;
+  const used = bookedOffsets(survey).filter(
+    (o) =>
+      datumParts(o.datum).kind === kind &&
+      (o.edge !== undefined || putTo(o, brief).some((size) => size === 'run-left' || size === 'run-right')),
+  );
+  const base = baseDatum(
+    survey,
+    used.map((o) => o.datum),
+  );
+  return (
+    base ??
+    Object.keys(survey.planes)
+      .filter((d) => datumParts(d).kind === kind)
+      .at(-1) ??
+    null
+  );
+}
+
+/** Where an edge lies from the datum that is set out from, + right or up; null when it was not booked. */
+function edgeAt(survey: Survey, trim: Trim, edge: BandEdge): number | null {
+  const base = setOutDatum(survey, edgeDatum(edge));
+  const bookings = edgeBookings(survey, trim, edge);
+  if (base === null || bookings.length === 0) return null;
+  return mean(
+    bookings.map((o) => {
+      const step = carriedStep(survey, o.datum, base);
+      return edgeSign(survey, o) * o.valueMm + (step ? step.stepMm : 0);
+    }),
+  );
+}
+
+/** On which side of its datum the hand holds a booked edge: + right or up, by where the level is reckoned to stand. */
+function edgeSign(survey: Survey, o: BookedOffset): 1 | -1 {
+  const { exercise } = survey.world;
+  const level = reckon(exercise, survey.entries.slice(0, o.said.reading ?? o.n));
+  if (!level) return 1;
+  const off = datumParts(o.datum).kind === 'L' ? o.at.v - level.at.z : o.at.u - level.at.x;
+  return off < 0 ? -1 : 1;
+}
+
+function between(from: number | null, to: number | null): { middle: number; size: number } | null {
+  return from === null || to === null ? null : { middle: (from + to) / 2, size: to - from };
+}
