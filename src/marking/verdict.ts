@@ -19,6 +19,18 @@ import { siteOf } from './site.ts';
 export const verdictWords = ['scrap', 'rework', 'visible', 'waste', 'untidy', 'good', 'nothing'] as const;
 export type VerdictWord = (typeof verdictWords)[number];
 
+/** Reasons of a run, of shelves and of cut-outs. */
+export type SetOutCode =
+  | 'run/clearance'
+  | 'run/infill-wide'
+  | 'run/uneven'
+  | 'shelf/does-not-reach'
+  | 'shelf/stock-short'
+  | 'shelf/stock-over'
+  | 'cut-out/none'
+  | 'cut-out/short'
+  | 'cut-out/wide';
+
 /** One reason of a verdict, by a stable code. */
 export interface Reason {
   readonly word: VerdictWord;
@@ -33,15 +45,7 @@ export interface Reason {
     | 'size/given-away'
     | 'booking/untidy'
     | 'nothing/proposed'
-    | 'run/clearance'
-    | 'run/infill-wide'
-    | 'run/uneven'
-    | 'shelf/does-not-reach'
-    | 'shelf/stock-short'
-    | 'shelf/stock-over'
-    | 'cut-out/none'
-    | 'cut-out/short'
-    | 'cut-out/wide';
+    | SetOutCode;
   /** The side, edge or size that it is about. */
   readonly of: string;
   readonly mm: number;

@@ -31,8 +31,8 @@ export function workOutCutOuts(survey: Survey): readonly WorkedCutOut[] {
     const up = between(at('bottom'), at('top'));
     return {
       name: trim.name,
-      fromS: across && across.middle,
-      fromL: up && up.middle,
+      fromS: across?.middle ?? null,
+      fromL: up?.middle ?? null,
       width: across && across.size + 2 * spare,
       height: up && up.size + 2 * spare,
     };

@@ -9,11 +9,11 @@ import { lineNames, type SizeLedger } from '../../src/marking/ledger.ts';
 import { markSurvey } from '../../src/marking/report.ts';
 import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import { severities } from '../../src/recess/severity.ts';
-import type { SizeName } from '../../src/survey/size.ts';
 import { codeOf, type Draws, drawsOf } from './draws.ts';
 import { type Cause, causes, plantNothing } from './planted/causes.ts';
 import { type Ground, groundOf } from './planted/ground.ts';
 import { NotTaken } from './planted/hand.ts';
+import type { PlainSize } from './planted/plain-room.ts';
 import type { LineSaid, Planted } from './planted/survey.ts';
 import {
   type Case,
@@ -86,7 +86,7 @@ function checkPlain(tally: Tally, at: Case, of: { ground: Ground; plain: Planted
   const { ground, plain } = of;
   for (const ledger of ledgersOf(plain)) {
     const where = `${ground.code}, nothing planted, ${ledger.size}`;
-    if (ground.sizes.includes(ledger.size)) count(tally, `unplanted ${ledger.size}`);
+    if (ground.sizes.some((s) => s === ledger.size)) count(tally, `unplanted ${ledger.size}`);
     for (const [name, mm] of linesOf(ledger)) {
       most(tally, 'unplanted', { value: Math.abs(mm), where: `${where}, ${name}` });
       if (Math.abs(mm) > unplantedMm) fail(tally, at, `${where}: ${name} is ${mm}`);
@@ -100,7 +100,7 @@ function checkPlanted(tally: Tally, at: Case, of: { ground: Ground; planted: Pla
   count(tally, 'planted');
   let told = 0;
   for (const ledger of ledgersOf(planted)) {
-    const { size } = ledger;
+    const size = ledger.size as PlainSize;
     const where = `${ground.code}, ${cause.name}, ${size}`;
     const how = planted.how?.[size] ?? (ground.sizes.includes(size) ? 'offsets' : 'as-it-stands');
     if (ledger.how !== how) fail(tally, at, `${where}: come by through ${ledger.how}, expected ${how}`);
@@ -129,7 +129,7 @@ function checkSum(tally: Tally, at: Case, of: { ledger: SizeLedger; where: strin
   if (Math.abs(sum - wanted) > 0.005) fail(tally, at, `${where}: missed by ${sum}, by plain arithmetic ${wanted}`);
 }
 
-function sumOf(expected: NonNullable<Planted['expected'][SizeName]>): number {
+function sumOf(expected: NonNullable<Planted['expected'][PlainSize]>): number {
   return lineNames.reduce((sum, name) => sum + (expected[name] ?? 0), 0);
 }
 

@@ -192,6 +192,12 @@ const cases: readonly Case[] = [
     fresh,
     { act: 'diagonal', from: left(200, 2390), to: { surface: 'right', yMm: 200, zMm: 2300 } },
   ],
+  [
+    'place/no-edge',
+    'no band within a hand’s breadth',
+    stood,
+    { act: 'read', datum: 'S', place: { ...left(0, 900), edge: 'top' } },
+  ],
   ['tape/no-end', 'from a wall to the floor', fresh, { act: 'span', place: left(0, 900), to: 'floor' }],
   ['tape/no-end', 'from the back', fresh, { act: 'span', place: { surface: 'back', xMm: 0, zMm: 900 }, to: 'left' }],
   ['trim/none', 'one that is not there', fresh, { act: 'clear', trim: 'architrave' }],

@@ -5,7 +5,6 @@ import { heightAt } from '../../../src/geometry/height-field.ts';
 import type { Point } from '../../../src/geometry/plane.ts';
 import type { Side } from '../../../src/recess/recess-spec.ts';
 import type { Done } from '../../../src/survey/outcome.ts';
-import type { SizeName } from '../../../src/survey/size.ts';
 import type { Draws } from '../draws.ts';
 import { anyPlace, apart, canRead, datumOf, type Ground, isBare, ruled, type Term, termAt } from './ground.ts';
 import {
@@ -20,7 +19,17 @@ import {
   takeHand,
   turnBy,
 } from './hand.ts';
-import { deepest, nearest, type OwnPlace, offsetAt, pointAt, staying, takes, tightest } from './plain-room.ts';
+import {
+  deepest,
+  nearest,
+  type OwnPlace,
+  offsetAt,
+  type PlainSize,
+  pointAt,
+  staying,
+  takes,
+  tightest,
+} from './plain-room.ts';
 import { type Expected, of, type Planted, readTerm, surveyed } from './survey.ts';
 
 /** A cause. It gives null where the ground has no room for it. */
@@ -63,7 +72,7 @@ export function plantNothing(ground: Ground, draws: Draws): Planted {
   return { survey: surveyed(ground, draws).survey, expected: {} };
 }
 
-const two = (size: SizeName) => takes[size].sides.length === 2;
+const two = (size: PlainSize) => takes[size].sides.length === 2;
 
 /** A hand as it stands before the readings, for trying what can be read. */
 function readyHand(ground: Ground): Hand {
@@ -74,12 +83,12 @@ function readyHand(ground: Ground): Hand {
 }
 
 /** Expected of every size, those that come to nothing left out. */
-function expectedOf(ground: Ground, lines: (size: SizeName) => Expected[SizeName]): Expected {
+function expectedOf(ground: Ground, lines: (size: PlainSize) => Expected[PlainSize]): Expected {
   return Object.fromEntries(ground.sizes.map((size) => [size, lines(size) ?? {}]));
 }
 
 /** The term that counts on a side, by a value of each. */
-function countingOn(size: SizeName, terms: readonly Term[], value: (t: Term) => number): readonly Term[] {
+function countingOn(size: PlainSize, terms: readonly Term[], value: (t: Term) => number): readonly Term[] {
   const { sides, least } = takes[size];
   return sides.map((side) =>
     of(terms, size)
@@ -187,7 +196,7 @@ function plantEdges(ground: Ground, draws: Draws): Planted {
 }
 
 /** What writing does to a size, and what of it is rounding: at most half a millimetre a term that counts. */
-function bookingLine(ground: Ground, size: SizeName, written: (t: Term, far: number) => number) {
+function bookingLine(ground: Ground, size: PlainSize, written: (t: Term, far: number) => number) {
   const stand: Stand = { at: ground.stand, facing: { x: 0, y: 1 } };
   const terms = of(ground.terms, size);
   const far = (t: Term) => farFrom(stand, datumOf(size), t.point);
@@ -235,7 +244,7 @@ function plantTwice(ground: Ground, draws: Draws): Planted {
 }
 
 /** A value that takes the place of a side's counting one by so much. */
-function beating(ground: Ground, size: SizeName, of_: { side: Side; by: number }): number {
+function beating(ground: Ground, size: PlainSize, of_: { side: Side; by: number }): number {
   const stand: Stand = { at: ground.stand, facing: { x: 0, y: 1 } };
   const counting = countingOn(size, ground.terms, (t) => t.offset).find((t) => t.side === of_.side) as Term;
   return farFrom(stand, datumOf(size), counting.point) + (takes[size].least ? -of_.by : of_.by);
@@ -259,7 +268,7 @@ function plantInvented(ground: Ground, draws: Draws): Planted | null {
 }
 
 /** A place that counts and that nothing was read at: anywhere, or just so far from a reading that it is another place. */
-function placeApart(ground: Ground, draws: Draws, of_: { side: Side; size: SizeName }): OwnPlace | null {
+function placeApart(ground: Ground, draws: Draws, of_: { side: Side; size: PlainSize }): OwnPlace | null {
   const { side, size } = of_;
   const patches = ground.places[size];
   for (let i = 0; i < 30; i++) {
@@ -294,7 +303,7 @@ function plantWrongRule(ground: Ground, draws: Draws): Planted | null {
 }
 
 /** The terms of a size each with its partner on the other side; null where a partner lies too near to another term. */
-function withPairs(ground: Ground, size: SizeName): readonly Term[] | null {
+function withPairs(ground: Ground, size: PlainSize): readonly Term[] | null {
   const hand = readyHand(ground);
   const own = of(ground.terms, size);
   const partners: Term[] = [];
@@ -401,7 +410,7 @@ function movedOut(ground: Ground, hand: Hand, by: { term: Term; du: number; dv: 
 }
 
 /** A frame is scribed to bare walls: a rule that rests on a trim tells nothing for it. */
-function onTrim(ground: Ground, size: SizeName, at: OwnPlace): boolean {
+function onTrim(ground: Ground, size: PlainSize, at: OwnPlace): boolean {
   return isBare(size) && deepest(staying(ground.exercise, at.side), at) > 0;
 }
 
@@ -440,7 +449,7 @@ function plantBeyond(ground: Ground, draws: Draws): Planted | null {
 }
 
 /** Within the surface's own reach, and to be read. */
-function canReadIn(hand: Hand, size: SizeName, at: OwnPlace): boolean {
+function canReadIn(hand: Hand, size: PlainSize, at: OwnPlace): boolean {
   const { extents } = hand.world.recess;
   const [u, v] =
     at.side === 'back'
@@ -483,7 +492,7 @@ function plantTrim(ground: Ground, draws: Draws): Planted | null {
 
 /** One side of a size read from a second set-up. */
 interface SecondSetUp {
-  readonly size: SizeName;
+  readonly size: PlainSize;
   readonly side: Side;
   /** The second datum lies so far right of or above the first. */
   readonly step: number;

@@ -11,7 +11,6 @@ import { openCode } from '../../../src/exercise/exercise-code.ts';
 import type { Point } from '../../../src/geometry/plane.ts';
 import { buildRecess } from '../../../src/recess/recess.ts';
 import type { Side } from '../../../src/recess/recess-spec.ts';
-import { type SizeName, sizeNames } from '../../../src/survey/size.ts';
 import type { Draws } from '../draws.ts';
 import { clearAll, type Hand, saidPlace, standSquare, takeHand } from './hand.ts';
 import {
@@ -19,7 +18,9 @@ import {
   offsetAt,
   type Patches,
   type PlainRoom,
+  type PlainSize,
   placesOf,
+  plainSizes,
   pointAt,
   takes,
   tightest,
@@ -27,7 +28,7 @@ import {
 
 /** A place that is read for a size. */
 export interface Term extends OwnPlace {
-  readonly size: SizeName;
+  readonly size: PlainSize;
   /** True, from x = 0, y = 0 or z = 0. */
   readonly offset: number;
   readonly point: Point;
@@ -37,26 +38,26 @@ export interface Ground {
   readonly code: string;
   readonly room: PlainRoom;
   readonly exercise: Exercise;
-  readonly places: Readonly<Record<SizeName, Patches>>;
+  readonly places: Readonly<Record<PlainSize, Patches>>;
   /** Where the level stands: on the face line. */
   readonly stand: Point;
   /** The sizes that are asked for. */
-  readonly sizes: readonly SizeName[];
+  readonly sizes: readonly PlainSize[];
   readonly terms: readonly Term[];
 }
 
 /** Which datum a size is read from. */
-export function datumOf(size: SizeName): 'F' | 'S' | 'L' {
+export function datumOf(size: PlainSize): 'F' | 'S' | 'L' {
   return size === 'carcass-depth' ? 'F' : size.endsWith('width') ? 'S' : 'L';
 }
 
-export function isBare(size: SizeName): boolean {
+export function isBare(size: PlainSize): boolean {
   return size.startsWith('frame');
 }
 
 /** The right rule in plain arithmetic, over the values of terms: least or most of each side, added up. */
 export function ruled<T extends { side: Side }>(
-  size: SizeName,
+  size: PlainSize,
   terms: readonly T[],
   value: (term: T) => number,
 ): number {
@@ -68,7 +69,7 @@ export function ruled<T extends { side: Side }>(
 }
 
 /** What lies between a size that is made and its offsets, by the brief: offsets = made + this. */
-export function overMade(brief: Brief, size: SizeName): number {
+export function overMade(brief: Brief, size: PlainSize): number {
   const { askMm } = brief;
   if (size === 'carcass-width') return askMm.left + askMm.right;
   if (size === 'carcass-height') return askMm.top + brief.plinthMm;
@@ -86,10 +87,10 @@ export function groundOf(draws: Draws, code: string): Ground {
   const hand = takeHand(exercise);
   clearAll(hand);
   standSquare(hand, stand);
-  const found = sizeNames.flatMap((size) => termsOf(draws, { room, places, hand }, size) ?? []);
-  const has = (size: SizeName) => found.some((t) => t.size === size);
+  const found = plainSizes.flatMap((size) => termsOf(draws, { room, places, hand }, size) ?? []);
+  const has = (size: PlainSize) => found.some((t) => t.size === size);
   const framed = has('frame-width') && has('frame-height');
-  const sizes = sizeNames.filter((size) => (isBare(size) ? framed : has(size)));
+  const sizes = plainSizes.filter((size) => (isBare(size) ? framed : has(size)));
   const asked = askedFor(exercise, sizes);
   return {
     code,
@@ -103,7 +104,7 @@ export function groundOf(draws: Draws, code: string): Ground {
 }
 
 /** A term at a place: its true offset and point. */
-export function termAt(room: PlainRoom, size: SizeName, at: OwnPlace): Term {
+export function termAt(room: PlainRoom, size: PlainSize, at: OwnPlace): Term {
   const offset = offsetAt(room, at, isBare(size));
   return { size, side: at.side, u: at.u, v: at.v, offset, point: pointAt(at, offset) };
 }
@@ -114,7 +115,7 @@ export function anyPlace(draws: Draws, side: Side, patches: Patches): OwnPlace {
   return { side, u: draws.between(u[0], u[1]), v: draws.between(v[0], v[1]) };
 }
 
-export function canRead(hand: Hand, size: SizeName, at: OwnPlace): boolean {
+export function canRead(hand: Hand, size: PlainSize, at: OwnPlace): boolean {
   return hand.couldAct({ act: 'read', datum: datumOf(size), place: saidPlace(hand.world, at) });
 }
 
@@ -143,7 +144,7 @@ function exactExercise(code: string): Exercise {
 function termsOf(
   draws: Draws,
   from: { room: PlainRoom; places: Ground['places']; hand: Hand },
-  size: SizeName,
+  size: PlainSize,
 ): Term[] | null {
   const { room, hand } = from;
   const { sides, least } = takes[size];
@@ -162,7 +163,7 @@ function termsOf(
   return terms;
 }
 
-function askedFor(exercise: Exercise, sizes: readonly SizeName[]): Exercise {
+function askedFor(exercise: Exercise, sizes: readonly PlainSize[]): Exercise {
   const { brief } = exercise;
   const size = (name: 'width' | 'height' | 'depth') => ({
     nominalMm: brief.carcassMm[name].nominalMm,

@@ -9,10 +9,9 @@ import type { Act, SurfacePlace } from '../../../src/survey/act.ts';
 import { fold, perform } from '../../../src/survey/acting.ts';
 import type { Done, Outcome } from '../../../src/survey/outcome.ts';
 import type { RuleErrors } from '../../../src/survey/rule.ts';
-import type { SizeName } from '../../../src/survey/size.ts';
 import { beginSurvey, type Survey } from '../../../src/survey/survey.ts';
 import { openWorld, type World } from '../../../src/survey/world.ts';
-import type { OwnPlace } from './plain-room.ts';
+import type { OwnPlace, PlainSize } from './plain-room.ts';
 
 /** An act that the room would not let be done: the place cannot be read without loss. */
 export class NotTaken extends Error {}
@@ -101,7 +100,7 @@ export function readAt(hand: Hand, datum: string, at: OwnPlace, change?: (outcom
 }
 
 export interface Words {
-  readonly for: readonly SizeName[];
+  readonly for: readonly PlainSize[];
   readonly check?: boolean;
   /** Left out: the reading that was seen. */
   readonly reading?: number | null;

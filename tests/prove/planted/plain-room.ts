@@ -9,7 +9,6 @@ import { heightAt } from '../../../src/geometry/height-field.ts';
 import type { Point } from '../../../src/geometry/plane.ts';
 import type { Recess } from '../../../src/recess/recess.ts';
 import type { Side, Trim } from '../../../src/recess/recess-spec.ts';
-import type { SizeName } from '../../../src/survey/size.ts';
 
 export interface PlainRoom {
   readonly exercise: Exercise;
@@ -31,8 +30,12 @@ export interface Patch {
 
 export type Patches = Readonly<Partial<Record<Side, readonly Patch[]>>>;
 
+/** The sizes that are planted: those of an alcove. */
+export const plainSizes = ['carcass-width', 'carcass-height', 'carcass-depth', 'frame-width', 'frame-height'] as const;
+export type PlainSize = (typeof plainSizes)[number];
+
 /** What each size takes: the least offset of each side, or the most on the bare walls. */
-export const takes: Readonly<Record<SizeName, { readonly sides: readonly Side[]; readonly least: boolean }>> = {
+export const takes: Readonly<Record<PlainSize, { readonly sides: readonly Side[]; readonly least: boolean }>> = {
   'carcass-width': { sides: ['left', 'right'], least: true },
   'carcass-height': { sides: ['floor', 'ceiling'], least: true },
   'carcass-depth': { sides: ['back'], least: true },
@@ -82,7 +85,7 @@ export function staying(exercise: Exercise, side: Side): readonly Trim[] {
 }
 
 /** The places that count for each size, by the brief and where its nominal carcass stands. */
-export function placesOf(room: PlainRoom): Readonly<Record<SizeName, Patches>> {
+export function placesOf(room: PlainRoom): Readonly<Record<PlainSize, Patches>> {
   const { brief } = room.exercise;
   const { width, height, depth } = brief.carcassMm;
   const half = brief.openingMm.width / 2;
@@ -148,7 +151,7 @@ interface Summit {
   readonly value: number;
 }
 
-function framePlaces(room: PlainRoom): Pick<Record<SizeName, Patches>, 'frame-width' | 'frame-height'> {
+function framePlaces(room: PlainRoom): Pick<Record<PlainSize, Patches>, 'frame-width' | 'frame-height'> {
   const line = (side: Side, from: number, to: number): readonly Patch[] => {
     const wall = side === 'left' || side === 'right';
     return bareRuns(room, side, [from, to]).map((run) => (wall ? { u: [0, 0], v: run } : { u: run, v: [0, 0] }));

@@ -6,23 +6,23 @@ import type { Point } from '../../../src/geometry/plane.ts';
 import type { LineName, Method } from '../../../src/marking/ledger.ts';
 import type { Done } from '../../../src/survey/outcome.ts';
 import type { RuleErrors } from '../../../src/survey/rule.ts';
-import type { SizeName } from '../../../src/survey/size.ts';
 import type { Survey } from '../../../src/survey/survey.ts';
 import type { Draws } from '../draws.ts';
 import { datumOf, type Ground, overMade, ruled, type Term } from './ground.ts';
 import { bookAt, clearAll, farFrom, type Hand, readAt, type Stand, standSquare, takeHand } from './hand.ts';
+import type { PlainSize } from './plain-room.ts';
 
 /** A line of a ledger, or the part of booking that is named rounding. */
 export type LineSaid = LineName | 'rounding';
 
 /** What a line must come to; one that is not said is 0. */
-export type Expected = Readonly<Partial<Record<SizeName, Readonly<Partial<Record<LineSaid, number>>>>>>;
+export type Expected = Readonly<Partial<Record<PlainSize, Readonly<Partial<Record<LineSaid, number>>>>>>;
 
 export interface Planted {
   readonly survey: Survey;
   readonly expected: Expected;
   /** Sizes that were not come by through offsets. */
-  readonly how?: Readonly<Partial<Record<SizeName, Method>>>;
+  readonly how?: Readonly<Partial<Record<PlainSize, Method>>>;
 }
 
 /** A way to survey that is right where it says nothing. */
@@ -44,10 +44,10 @@ export interface Way {
   /** After the readings. */
   late?(hand: Hand, stand: Stand): void;
   /** In terms of offsets; left out, the right rule over what was written. */
-  proposed?(size: SizeName, right: number): number;
+  proposed?(size: PlainSize, right: number): number;
   /** A carcass size that is not to be found, changed by so much. */
-  readonly changed?: Readonly<Partial<Record<SizeName, number>>>;
-  readonly allowance?: Readonly<Partial<Record<SizeName, number>>>;
+  readonly changed?: Readonly<Partial<Record<PlainSize, number>>>;
+  readonly allowance?: Readonly<Partial<Record<PlainSize, number>>>;
 }
 
 /** Surveys the ground in a way, by the test's own acts, and hands in. */
@@ -62,7 +62,7 @@ export function surveyed(ground: Ground, draws: Draws, way: Way = {}): { survey:
   const written = way.written ?? ((_: Term, mm: number) => mm);
   for (const term of terms) if (way.reads?.(term) ?? true) readTerm(hand, { term, stand, draws, way });
   way.late?.(hand, stand);
-  const right = (size: SizeName) =>
+  const right = (size: PlainSize) =>
     ruled(size, of(terms, size), (t) => written(t, seen(farFrom(stand, datumOf(size), t.point))));
   propose(hand, ground, {
     offsets: (size) => way.proposed?.(size, right(size)) ?? right(size),
@@ -74,7 +74,7 @@ export function surveyed(ground: Ground, draws: Draws, way: Way = {}): { survey:
 }
 
 /** The terms of a size. */
-export function of(terms: readonly Term[], size: SizeName): readonly Term[] {
+export function of(terms: readonly Term[], size: PlainSize): readonly Term[] {
   return terms.filter((t) => t.size === size);
 }
 
@@ -97,13 +97,13 @@ function propose(
   hand: Hand,
   ground: Ground,
   of: {
-    offsets(size: SizeName): number;
+    offsets(size: PlainSize): number;
     changed: NonNullable<Way['changed']>;
     allowance: NonNullable<Way['allowance']>;
   },
 ): void {
   const { brief } = ground.exercise;
-  const made = (size: SizeName) => of.offsets(size) - overMade(brief, size);
+  const made = (size: PlainSize) => of.offsets(size) - overMade(brief, size);
   const carcass = (name: 'width' | 'height' | 'depth') => {
     const { find, nominalMm } = brief.carcassMm[name];
     return (find ? made(`carcass-${name}`) : nominalMm) + (of.changed[`carcass-${name}`] ?? 0);
