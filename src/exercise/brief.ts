@@ -58,15 +58,26 @@ export const briefSchema = v.strictObject({
       mostStockMm: length,
     }),
   ),
+  /** The sloped edge of the carcass's top: its line's heights over the carcass's bottom, at its low and its high edge. */
+  slope: v.optional(
+    v.strictObject({ low: v.picklist(['left', 'right']), lowMm: length, highMm: length, find: v.boolean() }),
+  ),
+  /** What is cut out of an upper corner of the carcass, for a beam or a boxing to pass. */
+  notch: v.optional(v.strictObject({ side: v.picklist(['left', 'right']), widthMm: length, heightMm: length })),
 });
 
 export type Brief = Readonly<v.InferOutput<typeof briefSchema>>;
+export type Notch = NonNullable<Brief['notch']>;
 
 /** The sizes that a carcass can be asked about by. */
 export interface CarcassSizes {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly depthMm: number;
+  /** The line of a sloped edge: its heights over the bottom at the left and the right edge. The flat top is `heightMm`. */
+  readonly slope?: { readonly leftMm: number; readonly rightMm: number };
+  /** What is cut out of an upper corner. */
+  readonly notch?: Notch;
 }
 
 /** Gives by how much a surface will come forward by the finish to come, mm. */
@@ -77,5 +88,20 @@ export function finishOn(brief: Pick<Brief, 'finishMm'>, side: Side): number {
 /** Gives the sizes of the brief's nominal carcass. */
 export function nominalCarcass(brief: Brief): CarcassSizes {
   const { width, height, depth } = brief.carcassMm;
-  return { widthMm: width.nominalMm, heightMm: height.nominalMm, depthMm: depth.nominalMm };
+  const { slope, notch } = brief;
+  return {
+    widthMm: width.nominalMm,
+    heightMm: height.nominalMm,
+    depthMm: depth.nominalMm,
+    ...(slope ? { slope: slopeLine(slope.low, slope) } : {}),
+    ...(notch ? { notch } : {}),
+  };
+}
+
+/** Gives the line of a sloped edge from its heights at the low and the high edge. */
+export function slopeLine(
+  low: 'left' | 'right',
+  of: { lowMm: number; highMm: number },
+): NonNullable<CarcassSizes['slope']> {
+  return low === 'left' ? { leftMm: of.lowMm, rightMm: of.highMm } : { leftMm: of.highMm, rightMm: of.lowMm };
 }

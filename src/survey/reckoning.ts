@@ -24,12 +24,14 @@ interface Step {
 
 /** Reckons where the level stands; null before it is stood. */
 export function reckon(exercise: Exercise, steps: readonly Step[]): Reckoned | null {
+  const { openingMm } = exercise.brief;
+  const outline: StraightOutline = { openingMm, slope: exercise.spec.slope };
   const marks = new Map<number, Point>();
   let level: Reckoned | null = null;
   for (const { act, outcome } of steps) {
     if (!outcome.ok) continue;
     if (act.act === 'mark' && outcome.mark !== undefined && level && 'surface' in act.place)
-      marks.set(outcome.mark, reckonedPlace(exercise.brief, level, act.place));
+      marks.set(outcome.mark, reckonedPlace(outline, level, act.place));
     else level = moved(level, { act, marks, setUp: outcome.setUp });
   }
   return level;
