@@ -3,7 +3,7 @@ import type { Command } from 'commander';
 import { answerKey } from '../marking/answer-key.ts';
 import { sayKey } from '../marking/report-words.ts';
 import { buildRecess } from '../recess/recess.ts';
-import { openForShowing, tutorOption } from './opening.ts';
+import { bayNamed, bayOption, openForShowing, tutorOption } from './opening.ts';
 import { printJson, printLines } from './print.ts';
 import { Refused } from './refused.ts';
 
@@ -15,21 +15,26 @@ export function addKey(program: Command): void {
     .argument('<code>', 'an exercise code, or the path of an exercise file')
     .option('--carcass <w,h,d>', 'a carcass in millimetres, as in 1150,2210,380')
     .option('--frame <w,h>', "a frame's blank in millimetres, as in 1186,2440")
+    .option(...bayOption)
     .option('--json', 'print data')
     .option(...tutorOption)
-    .action((code: string, options: { carcass?: string; frame?: string; json?: boolean; tutor?: boolean }) => {
-      const exercise = openForShowing(code, options);
-      const carcass = options.carcass === undefined ? null : sizes('--carcass', options.carcass, 3);
-      const frame = options.frame === undefined ? null : sizes('--frame', options.frame, 2);
-      const result = answerKey(buildRecess(exercise.spec), exercise, {
-        ...(carcass ? { carcass: { widthMm: carcass[0], heightMm: carcass[1], depthMm: carcass[2] as number } } : {}),
-        ...(frame ? { frame: { widthMm: frame[0], heightMm: frame[1] } } : {}),
-      });
-      if (!result.ok)
-        throw new Refused(`${options.carcass ? `--carcass ${options.carcass}` : code}: outside: ${result.error.says}`);
-      if (options.json) printJson(result.key);
-      else printLines(sayKey(result.key));
-    });
+    .action(
+      (code: string, options: { carcass?: string; frame?: string; bay: string; json?: boolean; tutor?: boolean }) => {
+        const exercise = bayNamed(openForShowing(code, options), options.bay);
+        const carcass = options.carcass === undefined ? null : sizes('--carcass', options.carcass, 3);
+        const frame = options.frame === undefined ? null : sizes('--frame', options.frame, 2);
+        const result = answerKey(buildRecess(exercise.spec), exercise, {
+          ...(carcass ? { carcass: { widthMm: carcass[0], heightMm: carcass[1], depthMm: carcass[2] as number } } : {}),
+          ...(frame ? { frame: { widthMm: frame[0], heightMm: frame[1] } } : {}),
+        });
+        if (!result.ok)
+          throw new Refused(
+            `${options.carcass ? `--carcass ${options.carcass}` : code}: outside: ${result.error.says}`,
+          );
+        if (options.json) printJson(result.key);
+        else printLines(sayKey(result.key));
+      },
+    );
 }
 
 function sizes(flag: string, text: string, count: 2 | 3): [number, number, ...number[]] {

@@ -3,6 +3,7 @@
  */
 import { existsSync } from 'node:fs';
 import { readExerciseFile } from '../exchange/exercise-file.ts';
+import { baysOf } from '../exercise/bays.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 import { openCode } from '../exercise/exercise-code.ts';
 import { readText } from './disk.ts';
@@ -26,3 +27,15 @@ export function openForShowing(codeOrPath: string, options: { tutor?: boolean })
 }
 
 export const tutorOption = ['--tutor', 'show what an assessed exercise keeps covered'] as const;
+
+/** Which recess of a pair a verb is about. */
+export const bayOption = ['--bay <left|right>', 'which recess of a pair', 'left'] as const;
+
+/** Gives the exercise of one recess; where there is one, it is the left. */
+export function bayNamed(exercise: Exercise, name: string): Exercise {
+  const at = ['left', 'right'].indexOf(name);
+  const bay = at < 0 ? undefined : baysOf(exercise)[at];
+  if (at < 0) throw new Refused(`--bay: expected left or right, got ${JSON.stringify(name)}`);
+  if (!bay) throw new Refused('--bay: there is one recess here, not a pair');
+  return bay.exercise;
+}

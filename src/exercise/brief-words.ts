@@ -1,6 +1,7 @@
 /**
  * A brief in words.
  */
+import type { ReferenceKind } from '../recess/recess-spec.ts';
 import type { Brief } from './brief.ts';
 
 /** Says a brief, a line an element. */
@@ -12,7 +13,7 @@ export function sayBrief(brief: Brief): string[] {
   const said = { stays: 'stays', off: 'comes off', cut: 'may be cut' } as const;
   return [
     `opening, roughly: ${openingMm.width} x ${openingMm.height}, ${openingMm.depth} deep`,
-    `face line: follows the cornice return over the mouth, which is seen to waver about ${brief.referenceWaverMm} either way; ${-brief.mouthMm} behind the breast's face`,
+    sayFaceLine(brief),
     `carcass width ${size(carcassMm.width)}, height ${size(carcassMm.height)}, depth ${size(carcassMm.depth)}; it begins ${brief.carcassFrontMm} behind the face line`,
     `leave ${askMm.left} left, ${askMm.right} right, ${askMm.top} over, ${askMm.back} behind; plinth ${brief.plinthMm} from the high point of the floor`,
     brief.frame
@@ -25,4 +26,25 @@ export function sayBrief(brief: Brief): string[] {
         ]
       : []),
   ];
+}
+
+/** What a face line follows, in words. */
+export const referenceWords: Readonly<Record<ReferenceKind, string>> = {
+  'cornice-return': 'the cornice return over the mouth',
+  'breast-face': 'the face of the breast',
+  'floor-joint': 'a joint of the floor boards',
+  'tile-joint': 'a joint of the tiles',
+  'opposite-wall': 'the opposite wall',
+  'existing-front': 'the existing front beside it',
+  'square-to-wall': 'square to one side wall',
+  'best-fit': 'the best fit between the side walls',
+};
+
+function sayFaceLine(brief: Brief): string {
+  const { setBackMm, mouthMm } = brief;
+  const follows = `${referenceWords[brief.reference]}, which is seen to waver about ${brief.referenceWaverMm} either way`;
+  const line = setBackMm
+    ? `face line: ${setBackMm} behind and in line with ${follows}`
+    : `face line: follows ${follows}`;
+  return mouthMm < 0 ? `${line}; ${-mouthMm} behind the breast's face` : line;
 }

@@ -8,12 +8,14 @@ const mm = v.pipe(v.number(), v.finite());
 const length = v.pipe(mm, v.minValue(0), v.maxValue(5000));
 const size = v.strictObject({ nominalMm: v.pipe(length, v.minValue(50)), find: v.boolean() });
 
-export const briefSchema = v.strictObject({
+const entries = {
   /** What the eye sees, to the nearest 10, and where the mouth is: what the views draw. */
   openingMm: v.strictObject({ width: length, height: length, depth: length }),
   mouthMm: v.pipe(mm, v.maxValue(0)),
   /** What the face line follows. */
   reference: v.picklist(referenceKinds),
+  /** How far in front of the face line the reference lies: a line past the breast of a pair. Left out: in it. */
+  setBackMm: v.optional(length),
   /** How far the reference is seen to waver either way of straight. */
   referenceWaverMm: length,
   /** How far behind the face line the carcass begins. */
@@ -64,6 +66,12 @@ export const briefSchema = v.strictObject({
   ),
   /** What is cut out of an upper corner of the carcass, for a beam or a boxing to pass. */
   notch: v.optional(v.strictObject({ side: v.picklist(['left', 'right']), widthMm: length, heightMm: length })),
+};
+
+export const briefSchema = v.strictObject({
+  ...entries,
+  /** What is to be made in the right-hand recess of a pair. */
+  second: v.optional(v.strictObject(entries)),
 });
 
 export type Brief = Readonly<v.InferOutput<typeof briefSchema>>;

@@ -13,6 +13,12 @@ export interface Outline {
   /** Sides that are open: there is no surface. */
   readonly open: readonly Side[];
   readonly slope: SlopeSpec | null;
+  /** The right-hand recess of a pair. */
+  readonly second?: {
+    readonly atXMm: number;
+    readonly openingMm: Outline['openingMm'];
+    readonly mouthMm: number;
+  };
 }
 
 /** How far the room goes on in front of the face line, mm, as far as the simulator cares. */
@@ -23,7 +29,18 @@ export function outlineOf(exercise: Exercise): Outline {
   const { openingMm, mouthMm } = exercise.brief;
   const { spec } = exercise;
   const open = sides.filter((side) => isOpen(spec, side));
-  return { openingMm, mouthMm, breastSide: spec.breastSide, family: spec.family, open, slope: spec.slope ?? null };
+  const { second } = exercise.brief;
+  return {
+    openingMm,
+    mouthMm,
+    breastSide: spec.breastSide,
+    family: spec.family,
+    open,
+    slope: spec.slope ?? null,
+    ...(second && spec.second
+      ? { second: { atXMm: spec.second.atXMm, openingMm: second.openingMm, mouthMm: second.mouthMm } }
+      : {}),
+  };
 }
 
 /**
@@ -36,6 +53,7 @@ export function planOutline(outline: Outline): Polygon {
   const { depth } = outline.openingMm;
   const front = -roomInFrontMm;
   const past = half + 1500;
+  if (outline.second) return pairRoom(outline, outline.second);
   if (outline.breastSide === null) return straightRoom(outline, { half, past, front });
   return outline.breastSide === 'right'
     ? [
@@ -67,5 +85,22 @@ function straightRoom(outline: Outline, at: { half: number; past: number; front:
     { x: right, y: front },
     { x: right, y: back },
     { x: left, y: back },
+  ];
+}
+
+/** Two recesses with the breast between them, and the room in front of its face. */
+function pairRoom(outline: Outline, second: NonNullable<Outline['second']>): Polygon {
+  const half = outline.openingMm.width / 2;
+  const from = second.atXMm - second.openingMm.width / 2;
+  const to = second.atXMm + second.openingMm.width / 2;
+  return [
+    { x: -half, y: -roomInFrontMm },
+    { x: to, y: -roomInFrontMm },
+    { x: to, y: second.openingMm.depth },
+    { x: from, y: second.openingMm.depth },
+    { x: from, y: second.mouthMm },
+    { x: half, y: outline.mouthMm },
+    { x: half, y: outline.openingMm.depth },
+    { x: -half, y: outline.openingMm.depth },
   ];
 }

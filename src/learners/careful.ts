@@ -11,15 +11,24 @@ import type { Done } from '../survey/outcome.ts';
 import { meetsBare, type SizeName } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { workOut, workOutSize } from '../survey/working-out.ts';
+import { handsByBay, proposeTogether } from './bay-hand.ts';
 import { type Hand, readAndBook, takeInHand, tapeAndBook } from './hand.ts';
 import { standOnReference } from './lining-up.ts';
 import { proposeWorked } from './proposing.ts';
 import { carcassDepths, carcassHeights, type Density, type PlannedReading, planReadings } from './reading-plan.ts';
 
-/** Surveys an alcove with care, by a plan of a density. */
+/** Surveys a recess with care, by a plan of a density; of a pair, the one after the other, from one line past the breast. */
 export function surveyWithCare(start: Survey, density: Density): Survey {
   const hand = takeInHand(start);
-  const { spec, brief } = start.world.exercise;
+  const hands = handsByBay(hand);
+  for (const own of hands) surveyBay(own, density);
+  proposeTogether(hand, hands);
+  hand.act({ act: 'hand-in' });
+  return hand.now();
+}
+
+function surveyBay(hand: Hand, density: Density): void {
+  const { spec, brief } = hand.now().world.exercise;
   for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
   standOnReference(hand, lineHeight(brief.openingMm.height));
   markLines(hand);
@@ -28,8 +37,6 @@ export function surveyWithCare(start: Survey, density: Density): Survey {
   for (const size of ['carcass-width', 'carcass-height', 'carcass-depth'] as const) readRoundTightest(hand, size);
   close(hand);
   proposeWorked(hand, workOut(hand.now()));
-  hand.act({ act: 'hand-in' });
-  return hand.now();
 }
 
 /** A level line that one rule reaches the floor and the ceiling from. */

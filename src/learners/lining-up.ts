@@ -7,7 +7,8 @@ import type { Hand } from './hand.ts';
 
 /** Stands the level in the mouth and lines its face line up with the reference, seen at several places along it. */
 export function standOnReference(hand: Hand, heightMm: number): void {
-  hand.act({ act: 'stand', xMm: 0, yMm: 0, heightMm });
+  const setBack = hand.now().world.exercise.brief.setBackMm ?? 0;
+  hand.act({ act: 'stand', xMm: 0, yMm: 0 - setBack, heightMm });
   let seen = hand.act({ act: 'settle' });
   for (let round = 0; round < 4; round++) {
     const off = straightThrough(hand, seen);

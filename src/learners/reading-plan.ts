@@ -81,14 +81,16 @@ function wallReadings(brief: Brief, density: Density): PlannedReading[] {
 function faceReadings(brief: Brief, density: Density): PlannedReading[] {
   if (!brief.frame) return [];
   const { height, width } = brief.openingMm;
+  // A face line set back from the line that is thrown is reckoned from it, not followed.
+  const onFace = brief.setBackMm ? { yMm: 0 } : { along: 'F' };
   const walls = (['left', 'right'] as const).flatMap((surface) =>
     evenSteps(cornerMm + 8, height - cornerMm - 8, density.wallHeights).map(
-      (zMm): PlannedReading => ({ datum: 'S', place: { surface, along: 'F', zMm }, for: ['frame-width'] }),
+      (zMm): PlannedReading => ({ datum: 'S', place: { surface, ...onFace, zMm }, for: ['frame-width'] }),
     ),
   );
   const flats = (['floor', 'ceiling'] as const).flatMap((surface) =>
     evenSteps(-width / 2 + 25, width / 2 - 25, density.flatWidths).map(
-      (xMm): PlannedReading => ({ datum: 'L', place: { surface, along: 'F', xMm }, for: ['frame-height'] }),
+      (xMm): PlannedReading => ({ datum: 'L', place: { surface, ...onFace, xMm }, for: ['frame-height'] }),
     ),
   );
   return [...walls, ...flats];

@@ -6,17 +6,26 @@
  */
 import { forWorkshop, offsetsOverMade, type SizeName } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
-import { readAndBook, takeInHand, tapeAndBook } from './hand.ts';
+import { handsByBay, proposeTogether } from './bay-hand.ts';
+import { type Hand, readAndBook, takeInHand, tapeAndBook } from './hand.ts';
 import { proposeSizes } from './proposing.ts';
 import { carcassHeights, evenSteps } from './reading-plan.ts';
 
 /** Surveys by three tape widths at the front. */
 export function surveyByThreeWidths(start: Survey): Survey {
   const hand = takeInHand(start);
-  const { brief, spec } = start.world.exercise;
+  const hands = handsByBay(hand);
+  for (const own of hands) threeOf(own);
+  proposeTogether(hand, hands);
+  hand.act({ act: 'hand-in' });
+  return hand.now();
+}
+
+function threeOf(hand: Hand): void {
+  const { brief, spec } = hand.now().world.exercise;
   for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
   const { height, width } = brief.openingMm;
-  hand.act({ act: 'stand', xMm: 0, yMm: 0, heightMm: Math.round(height * 0.45) });
+  hand.act({ act: 'stand', xMm: 0, yMm: 0 - (brief.setBackMm ?? 0), heightMm: Math.round(height * 0.45) });
   hand.act({ act: 'settle' });
   const heights = carcassHeights(brief);
   const cornice = spec.trims.some((t) => t.kind === 'cornice' && brief.fates[t.name] === 'stays');
@@ -42,8 +51,6 @@ export function surveyByThreeWidths(start: Survey): Survey {
     ...made('carcass-depth', deep, Math.min),
     ...(brief.frame ? { ...made('frame-width', widths, Math.max), ...made('frame-height', inFront, Math.max) } : {}),
   });
-  hand.act({ act: 'hand-in' });
-  return hand.now();
 }
 
 function taken(booked: { valueMm: number } | null): number[] {

@@ -1,7 +1,8 @@
 /**
  * The places that count for a size, Ω: for each side, closed rectangles of its own axes, and the true offset there.
  *
- * True datums are x = 0, y = 0 and z = 0, so a true offset is the obstruction with its sign turned. A carcass meets the
+ * True datums are x = 0, y = 0 (or the reference, where the face line is set back from it) and z = 0, so a true offset
+ * is the obstruction with its sign turned. A carcass meets the
  * surfaces with the trims that stay; a frame meets the bare walls, between those trims.
  */
 import { type Brief, finishOn, nominalCarcass } from '../exercise/brief.ts';
@@ -82,7 +83,7 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
     }
     case 'carcass-depth': {
       const back = { u0: width.from, u1: width.to, v0: carcass.bottomMm, v1: carcass.topMm };
-      const wholeMm = 0 - highest(site, 'back', back).value;
+      const wholeMm = 0 - highest(site, 'back', back).value + (brief.setBackMm ?? 0);
       return bare({ size, rects: { back: [back] }, wholeMm, decidedAt: [{ side: 'back', at: clear.back.at }] });
     }
     case 'frame-width':
@@ -108,6 +109,7 @@ export function trueOffset(from: DomainSource, size: SizeName, at: { side: Side;
   const { site } = from;
   const bands = meetsBare(size) ? [] : site.staying[at.side];
   const offset = 0 - obstructionAt(site.recess.fields[at.side], bands, at) + finishOn(site.brief, at.side);
+  if (at.side === 'back') return offset + (site.brief.setBackMm ?? 0);
   return size === 'run-left' || size === 'run-right' ? offset + beside(from, at.side) : offset;
 }
 

@@ -52,6 +52,8 @@ export interface SizeLedger {
   /** The bookings that count in K5, by their numbers. */
   readonly counting: readonly number[];
   readonly decidedAt: Domain['decidedAt'];
+  /** The right-hand recess of a pair. */
+  readonly bay?: 2;
 }
 
 /** Keeps the ledger of one size. */

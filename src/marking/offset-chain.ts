@@ -184,9 +184,10 @@ function across(plane: Plane, kind: 'F' | 'S' | 'L', at: { x: number; y: number 
 /** A depth is from the face line: a base far off it gives way to the face datum that was lined up on the reference. */
 function faceBase(survey: Survey, size: Domain['size'], base: string | null): string | null {
   if (sizeRules[size].datum !== 'F' || base === null) return base;
+  const setBack = survey.world.exercise.brief.setBackMm ?? 0;
   const off = (datum: string) => {
     const plane = survey.planes[datum];
-    return plane ? Math.abs(across(plane, 'F', { x: 0, y: 0 })) : placeWithinMm;
+    return plane ? Math.abs(across(plane, 'F', { x: 0, y: 0 }) + setBack) : placeWithinMm;
   };
   if (off(base) <= placeWithinMm) return base;
   const faces = Object.keys(survey.planes).filter((d) => datumParts(d).kind === 'F' && off(d) <= placeWithinMm);

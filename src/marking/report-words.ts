@@ -192,6 +192,10 @@ const headline: Record<Verdict['word'], string> = {
 };
 
 export function sayReason(r: Reason): string {
+  return r.bay === undefined ? sayReasonOfOne(r) : `right-hand recess: ${sayReasonOfOne(r)}`;
+}
+
+function sayReasonOfOne(r: Reason): string {
   switch (r.code) {
     case 'carcass/outside':
       return 'the carcass is larger than the recess';
@@ -207,6 +211,8 @@ export function sayReason(r: Reason): string {
       return `${tenth(r.mm)} has to come off at the ${r.of}, more than can be scribed`;
     case 'face-line/off':
       return `the face line runs ${tenth(r.mm)} off the reference over the opening`;
+    case 'face-line/stepped':
+      return `the two faces do not lie in one line: past the breast they stand ${tenth(r.mm)} apart`;
     case 'size/given-away':
       return `${tenth(r.mm)} is given away in ${sizeWords[r.of as SizeName]}`;
     case 'booking/untidy':
@@ -236,7 +242,7 @@ export function sayReason(r: Reason): string {
 
 /** Says a ledger: the sum, then its lines, the largest first. */
 export function sayLedger(l: SizeLedger): string[] {
-  const name = sizeWords[l.size];
+  const name = l.bay === undefined ? sizeWords[l.size] : `right-hand recess, ${sizeWords[l.size]}`;
   if (l.proposedMm === null) return [`${name}: not proposed`];
   const miss = l.missMm ?? 0;
   if (l.how === 'as-it-stands')

@@ -1,7 +1,9 @@
 /**
  * The report on a survey: verdict, score, ledgers, closing checks and counts, as plain data.
  */
+import type { BayNumber } from '../exercise/bays.ts';
 import { type ClosingCheck, closingChecks } from '../survey/closing-checks.ts';
+import { eachBay } from '../survey/in-bay.ts';
 import { sizesOf } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { type AnswerKey, answerKey } from './answer-key.ts';
@@ -9,6 +11,7 @@ import { bookingShare } from './booking-share.ts';
 import { type CutOutMark, markCutOuts, squareAt } from './cut-outs.ts';
 import { domainSource } from './domain.ts';
 import { keepLedger, type SizeLedger } from './ledger.ts';
+import { pairMarks } from './pair-marks.ts';
 import { type Score, scoreOf } from './score.ts';
 import { siteOf } from './site.ts';
 import { judge, type Verdict } from './verdict.ts';
@@ -31,6 +34,8 @@ export interface Marks {
   /** Left out where the brief has none. */
   readonly cutOuts?: readonly CutOutMark[];
   readonly key: Omit<AnswerKey, 'brief' | 'carcass' | 'frame'> | null;
+  /** The marks of each recess of a pair; left out where there is one. */
+  readonly bays?: readonly { readonly bay: BayNumber; readonly marks: Marks }[];
 }
 
 export interface Counts {
@@ -56,6 +61,12 @@ export function markSurvey(survey: Survey): Report {
 }
 
 function marksOf(survey: Survey): Marks {
+  const [left, right] = eachBay(survey).map(({ bay, survey: own }) => ({ bay, survey: own, marks: marksOfOne(own) }));
+  if (!left) throw new RangeError('report: a survey has no recess');
+  return right ? pairMarks(survey, [left, right]) : left.marks;
+}
+
+function marksOfOne(survey: Survey): Marks {
   const { exercise, recess } = survey.world;
   const source = domainSource(siteOf(recess, exercise), squareAt(survey) ?? 0);
   const ledgers = sizesOf(exercise.brief).map((size) => keepLedger(survey, source, size));

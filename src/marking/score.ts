@@ -73,10 +73,14 @@ export function scoreOf(from: ScoreSource): Score {
     workingOutHeading(from),
     ...willItGoHeading(from),
   ];
+  return totalOf(list, from.verdict.word, headings);
+}
+
+/** Adds up headings, scaled to 100, and puts the cap of the verdict on. */
+export function totalOf(list: readonly Heading[], word: Verdict['word'], headings: Exercise['headings']): Score {
   const earned = list.reduce((sum, h) => sum + h.points, 0);
   const available = list.reduce((sum, h) => sum + h.of, 0);
   const uncapped = tenth((100 * earned) / available);
-  const { word } = from.verdict;
   const cap = word === 'scrap' || word === 'rework' ? word : null;
   const most = cap ? headings.caps[cap] : 100;
   return { headings: list, uncapped, total: word === 'nothing' ? 0 : Math.min(uncapped, most), cap };

@@ -7,6 +7,7 @@ import { obstructionAt } from '../recess/band.ts';
 import { nominalObstruction } from '../recess/defect-shapes.ts';
 import { type Side, trueOf } from '../recess/recess-spec.ts';
 import { sayRecess } from '../recess/trade-words.ts';
+import { eachBay } from '../survey/in-bay.ts';
 import type { Survey } from '../survey/survey.ts';
 import { findCarcass } from './answer-key.ts';
 import type { PlacedCarcass } from './carcass-fit.ts';
@@ -48,6 +49,8 @@ export interface UncoveredRoom {
   readonly lines: readonly (Plane & { readonly datum: string })[];
   /** The bare walls at the face line, between the trims that stay: what a frame's blank has to cover. */
   readonly faceEdges: readonly FaceEdge[];
+  /** The right-hand recess of a pair, in its own frame. */
+  readonly second?: UncoveredRoom;
 }
 
 /** A stretch of an edge of the opening, mm: along runs up for left and right, to the right for top and bottom. */
@@ -59,8 +62,14 @@ export interface FaceEdge {
 
 const stepMm = 20;
 
-/** Uncovers the room of a survey. */
+/** Uncovers the room of a survey; of a pair, the right recess stands in `second`. */
 export function uncoverRoom(survey: Survey): UncoveredRoom {
+  const [first, second] = eachBay(survey).map((b) => uncoverOne(b.survey));
+  if (!first) throw new RangeError('uncovered: a survey has no recess');
+  return second ? { ...first, second } : first;
+}
+
+function uncoverOne(survey: Survey): UncoveredRoom {
   const { exercise, recess } = survey.world;
   const site = siteOf(recess, exercise);
   const { nominal, edges: found } = domainSource(site);

@@ -42,6 +42,7 @@ export interface Reason {
     | 'frame/stock-short'
     | 'frame/stock-over'
     | 'face-line/off'
+    | 'face-line/stepped'
     | 'size/given-away'
     | 'booking/untidy'
     | 'nothing/proposed'
@@ -49,6 +50,8 @@ export interface Reason {
   /** The side, edge or size that it is about. */
   readonly of: string;
   readonly mm: number;
+  /** The right-hand recess of a pair. */
+  readonly bay?: 2;
 }
 
 export interface Verdict {
@@ -93,11 +96,10 @@ export function judge(
       ? [{ word: 'untidy', code: 'booking/untidy', of: 'sheet', mm: 0 } as const]
       : []),
   ];
-  const rank = (r: Reason) => (r.word === 'nothing' ? -1 : verdictWords.indexOf(r.word));
-  const sorted = reasons.map((r, i) => ({ r, i })).sort((a, b) => rank(a.r) - rank(b.r) || a.i - b.i);
+  const sorted = sortedReasons(reasons);
   return {
-    word: sorted[0]?.r.word ?? 'good',
-    reasons: sorted.map(({ r }) => r),
+    word: sorted[0]?.word ?? 'good',
+    reasons: sorted,
     carcass: result.ok ? result.key.carcass : null,
     frame: key?.frame ?? null,
     ...(brief.modules ? { run: set.run } : {}),
@@ -163,6 +165,15 @@ function cutOutReasons(exercise: Exercise, cutOuts: readonly CutOutMark[]): Reas
     if (Math.min(...all) < 0) return [{ word: 'rework', code: 'cut-out/short', of: name, mm: Math.min(...all) }];
     return Math.max(...all) > most ? [{ word: 'visible', code: 'cut-out/wide', of: name, mm: Math.max(...all) }] : [];
   });
+}
+
+/** Gives reasons in their order: the gravest first, and of one gravity as they came. */
+export function sortedReasons(reasons: readonly Reason[]): readonly Reason[] {
+  const rank = (r: Reason) => (r.word === 'nothing' ? -1 : verdictWords.indexOf(r.word));
+  return reasons
+    .map((r, i) => ({ r, i }))
+    .sort((a, b) => rank(a.r) - rank(b.r) || a.i - b.i)
+    .map(({ r }) => r);
 }
 
 function askedCarcass(survey: Survey) {

@@ -101,30 +101,37 @@ const trim = v.strictObject({
   }),
 });
 
+const openingMm = v.strictObject({
+  width: v.pipe(mm, v.minValue(400), v.maxValue(5000)),
+  height: v.pipe(mm, v.minValue(400), v.maxValue(3200)),
+  depth: v.pipe(mm, v.minValue(80), v.maxValue(1200)),
+});
+const mouthMm = v.pipe(mm, v.minValue(-300), v.maxValue(0));
+/** Where a chimney breast is: that side's wall begins at the mouth. Null: both side walls run on into the room. */
+const breastSide = v.nullable(v.picklist(['left', 'right']));
+const key = v.tuple([word, word, word, word]);
+/** A side without a surface is open. */
+const surfaces = v.strictObject({
+  left: v.optional(surface),
+  right: v.optional(surface),
+  back: v.optional(surface),
+  floor: surface,
+  ceiling: v.optional(surface),
+  slope: v.optional(surface),
+});
+const trims = v.pipe(v.array(trim), v.maxLength(16));
+
 export const recessSpecSchema = v.strictObject({
   format: v.literal('offtrue-spec'),
   version: v.literal(1),
   family: v.picklist(familyNames),
   structure: name,
   severity: name,
-  openingMm: v.strictObject({
-    width: v.pipe(mm, v.minValue(400), v.maxValue(5000)),
-    height: v.pipe(mm, v.minValue(400), v.maxValue(3200)),
-    depth: v.pipe(mm, v.minValue(80), v.maxValue(1200)),
-  }),
-  mouthMm: v.pipe(mm, v.minValue(-300), v.maxValue(0)),
-  /** Where a chimney breast is: that side's wall begins at the mouth. Null: both side walls run on into the room. */
-  breastSide: v.nullable(v.picklist(['left', 'right'])),
-  key: v.tuple([word, word, word, word]),
-  /** A side without a surface is open. */
-  surfaces: v.strictObject({
-    left: v.optional(surface),
-    right: v.optional(surface),
-    back: v.optional(surface),
-    floor: surface,
-    ceiling: v.optional(surface),
-    slope: v.optional(surface),
-  }),
+  openingMm,
+  mouthMm,
+  breastSide,
+  key,
+  surfaces,
   /** The slope's plane before its defects: its height at the low edge of the opening, and its rise from there. */
   slope: v.optional(
     v.strictObject({
@@ -133,19 +140,33 @@ export const recessSpecSchema = v.strictObject({
       riseMmPerM: v.pipe(mm, v.minValue(100), v.maxValue(1500)),
     }),
   ),
-  trims: v.pipe(v.array(trim), v.maxLength(16)),
+  trims,
   reference: v.strictObject({
     kind: v.picklist(referenceKinds),
     heightMm: mm,
     wavesMm: v.pipe(v.array(mm), v.minLength(2), v.maxLength(33)),
+    /** From where to where along x the waves run; left out, over the opening. */
+    overMm: v.optional(v.tuple([mm, mm])),
   }),
+  /** The right-hand recess of a pair, in a frame of its own: x = 0 the middle of its own opening, `atXMm` right of the first's. */
+  second: v.optional(
+    v.strictObject({
+      atXMm: v.pipe(mm, v.minValue(500), v.maxValue(6000)),
+      openingMm,
+      mouthMm,
+      breastSide,
+      key,
+      surfaces,
+      trims,
+    }),
+  ),
 });
 
 export type RecessSpec = Readonly<v.InferOutput<typeof recessSpecSchema>>;
 export type Defect = Readonly<v.InferOutput<typeof defect>>;
 export type SurfaceSpec = Readonly<v.InferOutput<typeof surface>>;
 export type Trim = Readonly<v.InferOutput<typeof trim>>;
-/** A line of the room that the face line is to follow; `wavesMm` are its y at even steps of x over the opening. */
+/** A line of the room that the face line is to follow; `wavesMm` are its y at even steps of x. */
 export type Reference = RecessSpec['reference'];
 export type BreastSide = NonNullable<RecessSpec['breastSide']>;
 export type SlopeSpec = NonNullable<RecessSpec['slope']>;

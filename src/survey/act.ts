@@ -31,6 +31,8 @@ const onSurface = v.strictObject({
   along: v.optional(datumSchema),
   /** The rule is held against that edge of the band that is there; the two coordinates say which band. */
   edge: v.optional(v.picklist(bandEdges)),
+  /** The right-hand recess of a pair, its coordinates from the middle of its own opening; left out, the left. */
+  bay: v.optional(v.literal(2)),
 });
 const onMark = v.strictObject({ mark: count });
 export const placeSchema = v.union(
@@ -40,6 +42,19 @@ export const placeSchema = v.union(
 
 const planeKind = v.picklist(['F', 'S']);
 const target = v.union([onMark, v.strictObject({ referenceXMm: mm })], 'a mark, or referenceXMm');
+
+const allowance = v.partial(
+  v.strictObject({
+    'carcass-width': length,
+    'carcass-height': length,
+    'carcass-depth': length,
+    'frame-width': length,
+    'frame-height': length,
+    'run-left': length,
+    'run-right': length,
+    'shelf-depth': length,
+  }),
+);
 
 export const actSchema = v.variant('act', [
   v.strictObject({
@@ -114,25 +129,20 @@ export const actSchema = v.variant('act', [
   v.strictObject({ act: v.literal('say'), question: text, answer: text, of: v.optional(text) }),
   v.strictObject({
     act: v.literal('propose'),
+    /** What is proposed for the right-hand recess of a pair. */
+    second: v.optional(
+      v.strictObject({
+        carcassMm: v.optional(v.strictObject({ width: length, height: length, depth: length })),
+        frameMm: v.optional(v.strictObject({ width: length, height: length })),
+        allowanceMm: v.optional(allowance),
+      }),
+    ),
     carcassMm: v.optional(v.strictObject({ width: length, height: length, depth: length })),
     frameMm: v.optional(v.strictObject({ width: length, height: length })),
     /** Where the frame's blank goes; left out, it is centred on the opening. */
     frameAtMm: v.optional(v.strictObject({ leftOfS: mm, belowL: mm })),
     /** What was taken off (carcass) or added (frame) for what was not read. */
-    allowanceMm: v.optional(
-      v.partial(
-        v.strictObject({
-          'carcass-width': length,
-          'carcass-height': length,
-          'carcass-depth': length,
-          'frame-width': length,
-          'frame-height': length,
-          'run-left': length,
-          'run-right': length,
-          'shelf-depth': length,
-        }),
-      ),
-    ),
+    allowanceMm: v.optional(allowance),
     /** Where carcasses side by side go: the left edge of each and the right edge of the last, from S, + to the right. */
     runMm: v.optional(v.pipe(v.array(mm), v.minLength(2), v.maxLength(13))),
     /** What is cut out of the back: each one's middle from S (+ right) and from L (+ up), and the size of the cut. */
@@ -171,6 +181,8 @@ export function datumName(kind: DatumKind, setUp: number): string {
 /** Gives a key for a place as it was said: two places that are said alike have one key, whatever the order of fields. */
 export function saidKey(place: PlaceSaid): string {
   if ('mark' in place) return `mark ${place.mark}`;
-  const { surface, xMm, yMm, zMm, along, edge } = place;
-  return [surface, xMm ?? '', yMm ?? '', zMm ?? '', along ?? '', ...(edge ? [edge] : [])].join('/');
+  const { surface, xMm, yMm, zMm, along, edge, bay } = place;
+  return [surface, xMm ?? '', yMm ?? '', zMm ?? '', along ?? '', ...(edge ? [edge] : []), ...(bay ? [bay] : [])].join(
+    '/',
+  );
 }

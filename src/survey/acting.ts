@@ -77,10 +77,10 @@ function outcomeOf(survey: Survey, act: Act): Outcome {
 }
 
 function clearOutcome(survey: Survey, name: string): Outcome {
-  const trim = survey.world.exercise.spec.trims.find((t) => t.name === name);
-  if (!trim) return refused('trim/none');
+  const bay = survey.world.bays.find((b) => b.exercise.spec.trims.some((t) => t.name === name));
+  if (!bay) return refused('trim/none');
   if (survey.cleared.includes(name)) return refused('trim/off-already');
-  if (survey.world.exercise.brief.fates[name] !== 'off') return refused('trim/stays');
+  if (bay.exercise.brief.fates[name] !== 'off') return refused('trim/stays');
   const marksLost = survey.marks.filter((m) => m.on?.name === name).map((m) => m.mark);
   return marksLost.length > 0 ? { ok: true, marksLost } : { ok: true };
 }

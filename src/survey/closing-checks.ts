@@ -4,6 +4,7 @@
 import type { Brief } from '../exercise/brief.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { axesOf } from '../recess/recess-spec.ts';
+import { eachBay, ofBay } from './in-bay.ts';
 import { type BookedOffset, bookedOffsets, handPlace, samePlace } from './offsets.ts';
 import { type SizeName, sizeRules, sizesOf } from './size.ts';
 import { type Booking, liveBookings, type Survey } from './survey.ts';
@@ -19,12 +20,18 @@ export interface ClosingCheck {
   readonly misclosureMm: number;
   /** The sizes that it checks. */
   readonly sizes: readonly SizeName[];
+  /** The right-hand recess of a pair. */
+  readonly bay?: 2;
 }
 
 const placeWithinMm = 20;
 
-/** Gives every closing check that stands on the sheet, in the order of booking. */
+/** Gives every closing check that stands on the sheet, in the order of booking; of a pair, the left recess's first. */
 export function closingChecks(survey: Survey): readonly ClosingCheck[] {
+  return eachBay(survey).flatMap(({ bay, survey: own }) => checksOf(own).map((c) => ofBay(bay, c)));
+}
+
+function checksOf(survey: Survey): readonly ClosingCheck[] {
   const offsets = bookedOffsets(survey);
   const { brief } = survey.world.exercise;
   return liveBookings(survey)

@@ -8,6 +8,7 @@ import { type Outline, outlineOf } from '../exercise/outline.ts';
 import type { Fate, Trim } from '../recess/recess-spec.ts';
 import { type ActOf, datumParts, type PlaceSaid, type SurfacePlace } from './act.ts';
 import { type ClosingCheck, closingChecks } from './closing-checks.ts';
+import { ofBay } from './in-bay.ts';
 import type { Seen } from './outcome.ts';
 import { type Reckoned, reckon } from './reckoning.ts';
 import type { Booking, Survey } from './survey.ts';
@@ -16,6 +17,8 @@ import { type WorkedSize, workOut } from './working-out.ts';
 export interface SeenTrim extends Trim {
   readonly fate: Fate;
   readonly cleared: boolean;
+  /** The right-hand recess of a pair. */
+  readonly bay?: 2;
 }
 
 export interface SeenMark {
@@ -74,11 +77,15 @@ export function learnerView(survey: Survey): LearnerView {
     brief: exercise.brief,
     kit: exercise.kit,
     aids: exercise.aids,
-    trims: exercise.spec.trims.map((t) => ({
-      ...t,
-      fate: exercise.brief.fates[t.name] ?? 'stays',
-      cleared: survey.cleared.includes(t.name),
-    })),
+    trims: survey.world.bays.flatMap((b) =>
+      b.exercise.spec.trims.map((t) =>
+        ofBay(b.bay, {
+          ...t,
+          fate: b.exercise.brief.fates[t.name] ?? 'stays',
+          cleared: survey.cleared.includes(t.name),
+        }),
+      ),
+    ),
     acts: survey.entries.length,
     level: reckoned,
     seen: lastSeen(survey),

@@ -13,8 +13,9 @@ import { type Outcome, refused } from './outcome.ts';
 import { type Found, type FoundPlace, findPlace, foundAt } from './place.ts';
 import { alongRule, drawTilt, ruleError, seenEdges, tenth, unfolded } from './rule.ts';
 import { sightTo } from './set-up-acts.ts';
-import { blockedBy, directionBetween, stepped } from './sight.ts';
+import { blockedIn, directionBetween, stepped } from './sight.ts';
 import { finderOf, type Survey, thrownPlane } from './survey.ts';
+import { bayOf, inBayFrame } from './world.ts';
 
 const whyTape = purpose('survey/tape');
 const tapeDeviationMm = 0.5;
@@ -32,11 +33,11 @@ export function readOutcome(survey: Survey, act: ActOf<'read'>): Outcome {
   if (!from.ok) return refused(from.code);
   const hold = holdOf(survey, act, { from: from.value, plane });
   if (!hold) return refused('rule/wrong-way');
-  const { exercise, recess, rule, key } = survey.world;
+  const { exercise, rule, key } = survey.world;
   if (hold.along > exercise.kit.rule.lengthMm) return refused('rule/too-short');
   const trims = finderOf(survey).trims;
   const end = stepped(from.value.point, hold.direction, unfolded(exercise.kit.rule, hold.along));
-  const held = blockedBy(recess, trims, { from: stepped(from.value.point, hold.direction, 1), to: end });
+  const held = blockedIn(survey.world, trims, { from: stepped(from.value.point, hold.direction, 1), to: end });
   if (held) return refused('rule/blocked', held);
   const crossing = stepped(from.value.point, hold.direction, hold.along);
   const unseen = sightTo(survey, standing.at, crossing);
@@ -62,7 +63,7 @@ export function spanOutcome(survey: Survey, act: ActOf<'span'>): Outcome {
   if (!to) return refused('tape/no-end');
   const way = directionBetween(from.value.point, to);
   const back = { x: 0 - way.x, y: 0 - way.y, z: 0 - way.z };
-  const by = blockedBy(survey.world.recess, trims, {
+  const by = blockedIn(survey.world, trims, {
     from: stepped(from.value.point, way, 1),
     to: stepped(to, back, 1),
   });
@@ -78,11 +79,13 @@ export function spanOutcome(survey: Survey, act: ActOf<'span'>): Outcome {
  */
 export function acrossFrom(survey: Survey, from: FoundPlace, to: Side): FoundPlace | null {
   if (opposite[from.side] !== to) return null;
-  const { recess, hand } = survey.world;
-  const level = directionToRoom(hand, { x: to === 'right' ? 1 : -1, y: 0 });
+  const bay = bayOf(survey.world, from.bay) ?? survey.world.bays[0];
+  const { recess } = bay;
+  const level = directionToRoom(survey.world.hand, { x: to === 'right' ? 1 : -1, y: 0 });
   const way = to === 'ceiling' || to === 'floor' ? { x: 0, y: 0, z: to === 'ceiling' ? 1 : -1 } : { ...level, z: 0 };
-  const own = ownCoordinates(to, from.point);
-  const there = ownCoordinates(to, stepped(from.point, way, 1));
+  const start = inBayFrame(bay, from.point);
+  const own = ownCoordinates(to, start);
+  const there = ownCoordinates(to, stepped(start, way, 1));
   if (!withinReach(recess, to, own)) return null;
   const ray = {
     u: own.u,
@@ -95,7 +98,8 @@ export function acrossFrom(survey: Survey, from: FoundPlace, to: Side): FoundPla
   const hit = hitField(recess.fields[to], unit(ray));
   if (!hit) return null;
   const at = { u: own.u + ray.du * hit.t, v: own.v + ray.dv * hit.t };
-  return withinReach(recess, to, at) ? foundAt(survey.world, finderOf(survey).trims, { side: to, ...at }) : null;
+  if (!withinReach(recess, to, at)) return null;
+  return foundAt(survey.world, finderOf(survey).trims, { side: to, ...at, bay: from.bay });
 }
 
 /** Holds the tape from corner to corner. */
@@ -106,7 +110,7 @@ export function diagonalOutcome(survey: Survey, act: ActOf<'diagonal'>): Outcome
   if (!to.ok) return refused(to.code);
   const way = directionBetween(from.value.point, to.value.point);
   const back = { x: 0 - way.x, y: 0 - way.y, z: 0 - way.z };
-  const by = blockedBy(survey.world.recess, finderOf(survey).trims, {
+  const by = blockedIn(survey.world, finderOf(survey).trims, {
     from: stepped(from.value.point, way, 2),
     to: stepped(to.value.point, back, 2),
   });

@@ -74,7 +74,7 @@ export function putTo(offset: BookedOffset, brief: Brief): readonly SizeName[] {
     const right = rule.sides.includes(offset.side) && datumParts(offset.datum).kind === rule.datum;
     if (!right) return false;
     if (size === 'shelf-depth') return onShelfLine(offset, brief);
-    return size.startsWith('frame') ? atFaceLine(offset) : inCarcassPlaces(offset, brief);
+    return size.startsWith('frame') ? atFaceLine(offset, brief) : inCarcassPlaces(offset, brief);
   });
 }
 
@@ -141,9 +141,9 @@ export function mean(values: readonly number[]): number {
   return values.reduce((sum, v) => sum + v, 0) / values.length;
 }
 
-function atFaceLine(o: BookedOffset): boolean {
+function atFaceLine(o: BookedOffset, brief: Brief): boolean {
   const along = 'surface' in o.said.place ? o.said.place.along : undefined;
-  if (along !== undefined && datumParts(along).kind === 'F') return true;
+  if (along !== undefined && datumParts(along).kind === 'F') return (brief.setBackMm ?? 0) === 0;
   const y = o.side === 'left' || o.side === 'right' ? o.at.u : o.at.v;
   return Math.abs(y) <= slackMm;
 }

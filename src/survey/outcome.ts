@@ -15,6 +15,7 @@ export const refusalCodes = {
   'datum/not-thrown': 'that line is not thrown now',
   'place/coordinates': 'a place is two of its surface’s own coordinates, or one of them and a line that it lies along',
   'place/outside': 'that is beyond the recess',
+  'place/no-such-bay': 'there is one recess here, not a pair',
   'place/open': 'there is nothing on that side: it is open',
   'place/no-edge': 'there is no box and no boxing there to hold the rule against',
   'place/line-does-not-cross': 'that line does not cross there',

@@ -11,7 +11,7 @@ import { aimLevel, lineWidth, planeOf, type Standing, turnLevel } from './level.
 import { type Outcome, refused, type Seen } from './outcome.ts';
 import { type Found, findPlace, foundAt } from './place.ts';
 import { tenth } from './rule.ts';
-import { blockedBy, directionBetween, stepped } from './sight.ts';
+import { blockedIn, directionBetween, stepped } from './sight.ts';
 import { finderOf, type Mark, type Survey } from './survey.ts';
 import { referenceAt, type World } from './world.ts';
 
@@ -104,8 +104,8 @@ export function markedAt(survey: Survey, act: ActOf<'mark'>, handUm: readonly nu
   const finder = { ...finderOf(survey), floorRunsOn: true };
   const found = findPlace(finder, act.place);
   if (!found.ok) return found;
-  const { side, u, v } = found.value;
-  const slipped = { side, u: u + (handUm[0] ?? 0) / 1000, v: v + (handUm[1] ?? 0) / 1000 };
+  const { side, u, v, bay } = found.value;
+  const slipped = { side, bay, u: u + (handUm[0] ?? 0) / 1000, v: v + (handUm[1] ?? 0) / 1000 };
   const { point, on } = foundAt(survey.world, finder.trims, slipped);
   return { ok: true, value: { datum: act.place.along, side, on, point } };
 }
@@ -120,14 +120,18 @@ export function targetPoint(survey: Survey, target: Target): Point | null {
 /** Names what stands between the level and a point on a surface; null when it is seen. */
 export function sightTo(survey: Survey, from: Point, to: Point): string | null {
   const back = directionBetween(to, from);
-  return blockedBy(survey.world.recess, finderOf(survey).trims, { from, to: stepped(to, back, 1) });
+  return blockedIn(survey.world, finderOf(survey).trims, { from, to: stepped(to, back, 1) });
 }
 
 /** Gives what a settled level's lines are seen to do at each mark and along the reference. */
 function seenBy(survey: Survey, standing: Standing): readonly Seen[] {
-  const { width } = survey.world.exercise.brief.openingMm;
-  const reference = referenceShares.map((share) => {
-    const referenceXMm = Math.round(share * width);
+  const { bays } = survey.world;
+  // A pair's reference is looked at over both openings, by the same shares of each.
+  const places = bays.flatMap((bay) =>
+    referenceShares.map((share) => bay.atXMm + share * bay.exercise.brief.openingMm.width),
+  );
+  const reference = places.map((x) => {
+    const referenceXMm = Math.round(x);
     return { at: { referenceXMm }, kind: 'F' as const };
   });
   const marks = survey.marks.map((m) => ({ at: { mark: m.mark }, kind: datumParts(m.datum).kind }));

@@ -8,6 +8,7 @@ import type { Point } from '../geometry/plane.ts';
 import { piecesOf } from '../recess/band.ts';
 import { ownCoordinates, type Recess, reachOf } from '../recess/recess.ts';
 import { isOpen, type Side, sides, type Trim } from '../recess/recess-spec.ts';
+import { inBayFrame, trimsOf, type World } from './world.ts';
 
 /** A line that touches a surface by less than this is not blocked by it, mm. */
 const grazeMm = 0.01;
@@ -40,6 +41,37 @@ export function blockedBy(recess: Recess, trims: readonly Trim[], way: { from: P
     }
   }
   return null;
+}
+
+/**
+ * Finds what blocks the straight way from a to b in a world.
+ *
+ * Each bay of a pair counts on its own side of the middle of the breast between them.
+ */
+export function blockedIn(world: World, trims: readonly Trim[], way: { from: Point; to: Point }): string | null {
+  const [first, second] = world.bays;
+  if (!second) return blockedBy(first.recess, trims, way);
+  const right = second.exercise.spec.openingMm.width / 2;
+  const middle = (first.exercise.spec.openingMm.width / 2 + second.atXMm - right) / 2;
+  for (const bay of [first, second]) {
+    const part = bay.bay === 1 ? partWhere(way, middle, -1) : partWhere(way, middle, 1);
+    if (!part) continue;
+    const own = { from: inBayFrame(bay, part.from), to: inBayFrame(bay, part.to) };
+    const by = blockedBy(bay.recess, trimsOf(bay, trims), own);
+    if (by) return by;
+  }
+  return null;
+}
+
+/** The part of a way left (-1) or right (1) of an x, that x too; null when there is none. */
+function partWhere(way: { from: Point; to: Point }, x: number, side: 1 | -1): { from: Point; to: Point } | null {
+  const { from, to } = way;
+  const inside = (p: Point) => side * (p.x - x) >= 0;
+  if (inside(from) && inside(to)) return way;
+  if (!inside(from) && !inside(to)) return null;
+  const t = (x - from.x) / (to.x - from.x);
+  const cut = { x, y: from.y + t * (to.y - from.y), z: from.z + t * (to.z - from.z) };
+  return inside(from) ? { from, to: cut } : { from: cut, to };
 }
 
 /** Moves a point a little along a direction of unit length, so that a line that starts on a wall is not held by it. */

@@ -83,7 +83,7 @@ function askedOver(size: SizeName, brief: Brief): number {
     case 'carcass-height':
       return brief.plinthMm + ask.top;
     case 'carcass-depth':
-      return brief.carcassFrontMm + ask.back;
+      return (brief.setBackMm ?? 0) + brief.carcassFrontMm + ask.back;
     case 'run-left':
       return ask.left;
     case 'run-right':

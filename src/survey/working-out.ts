@@ -4,6 +4,7 @@
  * What was not read is not in an uncertainty.
  */
 import type { Side } from '../recess/recess-spec.ts';
+import { eachBay, ofBay } from './in-bay.ts';
 import { baseDatum, bookedOffsets, broughtOver, carriedStep, grouped, type OffsetGroup, putTo } from './offsets.ts';
 import { forWorkshop, offsetsOverMade, rightRule, type SizeName, sizesOf, toBeFound } from './size.ts';
 import type { Survey } from './survey.ts';
@@ -33,11 +34,15 @@ export interface WorkedSize {
   readonly workshopMm: number | null;
   /** Standard uncertainty (k = 1) at the places read, mm. */
   readonly uMm: number | null;
+  /** The right-hand recess of a pair. */
+  readonly bay?: 2;
 }
 
-/** Works out every size that the brief asks for. */
+/** Works out every size that the brief asks for; of a pair, the left recess's first. */
 export function workOut(survey: Survey): readonly WorkedSize[] {
-  return sizesOf(survey.world.exercise.brief).map((size) => workOutSize(survey, size));
+  return eachBay(survey).flatMap(({ bay, survey: own }) =>
+    sizesOf(own.world.exercise.brief).map((size) => ofBay(bay, workOutSize(own, size))),
+  );
 }
 
 /** Works out one size. */

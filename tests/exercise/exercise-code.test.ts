@@ -20,13 +20,15 @@ import { severities } from '../../src/recess/severity.ts';
 import { drawnParts } from '../helpers/rooms.ts';
 import { evenness, independence, tally } from '../helpers/statistics.ts';
 
-const parts: fc.Arbitrary<CodeParts> = fc.record({
-  family: fc.constantFrom(...families.map((f) => f.name)),
-  severity: fc.constantFrom(...severities.map((s) => s.name)),
-  structure: fc.constantFrom(...alcoveStructures.map((s) => s.name)),
-  kit: fc.constantFrom(...presets.map((p) => p.name)),
-  seed: fc.oneof(fc.constantFrom(0, 1, 12, 13, seedCount - 1), fc.nat(seedCount - 1)),
-});
+const kinds = families.flatMap((f) => f.structures.map((s) => ({ family: f.name, structure: s.name })));
+const parts: fc.Arbitrary<CodeParts> = fc
+  .record({
+    kind: fc.constantFrom(...kinds),
+    severity: fc.constantFrom(...severities.map((s) => s.name)),
+    kit: fc.constantFrom(...presets.map((p) => p.name)),
+    seed: fc.oneof(fc.constantFrom(0, 1, 12, 13, seedCount - 1), fc.nat(seedCount - 1)),
+  })
+  .map(({ kind, ...rest }) => ({ ...kind, ...rest }));
 const bare = (code: string) => code.replaceAll('-', '');
 const errorOf = (code: string) => {
   const read = readCode(code);

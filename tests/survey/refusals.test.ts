@@ -126,6 +126,12 @@ const cases: readonly Case[] = [
     { act: 'read', datum: 'S', place: { surface: 'left', yMm: 0, zMm: 900, along: 'F' } },
   ],
   [
+    'place/no-such-bay',
+    'in a second recess where one stands alone',
+    stood,
+    { act: 'read', datum: 'S', place: { ...left(0, 900), bay: 2 } },
+  ],
+  [
     'place/open',
     'on a slope where none is',
     stood,

@@ -4,9 +4,11 @@
 import type { FamilyName, RecessSpec } from '../../recess/recess-spec.ts';
 import type { Brief } from '../brief.ts';
 import { drawAlcoveBrief } from './alcove-brief.ts';
+import { drawPairBrief } from './pair-brief.ts';
 
 const briefs: Readonly<Partial<Record<FamilyName, (spec: RecessSpec) => Brief>>> = {
   alcove: drawAlcoveBrief,
+  'alcove-pair': drawPairBrief,
 };
 
 /**

@@ -63,7 +63,7 @@ export function drawAlcove(from: FamilyDraw): RecessSpec {
       sides: ['left', 'right', 'back', 'floor', 'ceiling'],
       own: drawAlcoveStructure(structure, { key, scale: severity.scale, openingMm, breast: breastSide }),
     }),
-    trims: drawTrims(key, { openingMm, mouthMm, breastSide }),
+    trims: alcoveTrims(key, { openingMm, mouthMm, breastSide }),
     reference: {
       kind: 'cornice-return',
       heightMm: openingMm.height - 90,
@@ -84,7 +84,8 @@ export function trimSizes(spec: RecessSpec): TrimSizes {
   };
 }
 
-function drawTrims(key: DrawKey, base: Base): Trim[] {
+/** Draws the trims of an alcove: skirting on its walls, a cornice along the back and the party wall, or none. */
+export function alcoveTrims(key: DrawKey, base: Base): Trim[] {
   const trims: Trim[] = [];
   if (pick(key, whyTrim, { index: 0, count: 4 }) > 0) trims.push(...skirtings(key, base));
   if (pick(key, whyTrim, { index: 1, count: 2 }) > 0) trims.push(...cornices(key, base));

@@ -3,9 +3,10 @@
  */
 import type { FamilyName } from '../recess-spec.ts';
 import { alcove } from './alcove.ts';
+import { alcovePair } from './alcove-pair.ts';
 import type { Family } from './family.ts';
 
-export const families: readonly Family[] = [alcove];
+export const families: readonly Family[] = [alcove, alcovePair];
 
 /**
  * Gives a family.
