@@ -5,11 +5,13 @@
  * over a face and its way in, along the side's own axis, and is certified to 0.001 mm.
  */
 import type { CarcassSizes } from '../exercise/brief.ts';
+import { isShaped } from '../exercise/carcass-shape.ts';
 import { type Extreme, type Rect, staysBelow } from '../geometry/range.ts';
 import { intersection, piecesOf } from '../recess/band.ts';
 import type { Place } from '../recess/recess.ts';
 import { isOpen, type Side } from '../recess/recess-spec.ts';
-import { floorHighPoint, highest, placeOf, reaches, type Site } from './site.ts';
+import { shapedBack, shapedFree, shapedTop, shapedWall } from './shaped-fit.ts';
+import { floorHighPoint, highest, overheadSides, placeOf, reaches, type Site } from './site.ts';
 
 /** The four sides that a carcass has clearance on; `top` is to the ceiling. */
 export const clearSides = ['left', 'right', 'top', 'back'] as const;
@@ -27,6 +29,8 @@ export interface Clearance {
   readonly mm: number;
   /** Where it is least, on the surface. */
   readonly at: Place;
+  /** The surface: over a carcass it is the ceiling or the slope. */
+  readonly on: Side;
 }
 
 export type Clearances = Readonly<Record<ClearSide, Clearance>>;
@@ -35,9 +39,11 @@ export type Clearances = Readonly<Record<ClearSide, Clearance>>;
 export interface SideWalls {
   readonly bottomMm: number;
   readonly backMm: number;
-  /** Greatest obstructions: the left wall's x, the right wall's -x. */
+  /** Greatest obstructions: the left wall's x, the right wall's -x; of a shaped carcass less how far its side draws back. */
   readonly left: Extreme;
   readonly right: Extreme;
+  /** Where they are taken, on the walls. */
+  readonly at: { readonly left: Place; readonly right: Place };
   /** From wall to wall at their tightest, mm. */
   readonly betweenMm: number;
 }
@@ -50,16 +56,28 @@ export const touchMm = 0.01;
  *
  * @returns null when it leaves the recess's reach
  */
-export function sideWalls(site: Site, of: { heightMm: number; depthMm: number }): SideWalls | null {
+export function sideWalls(site: Site, of: CarcassSizes): SideWalls | null {
   const { carcassFrontMm, mouthMm, plinthMm } = site.brief;
   const backMm = carcassFrontMm + of.depthMm;
   if (!reaches(site, 'y', [mouthMm, backMm])) return null;
   const bottomMm = plinthMm + floorHighPoint(site, backMm).value;
   if (!reaches(site, 'z', [bottomMm, bottomMm + of.heightMm])) return null;
-  const rect = { u0: mouthMm, u1: backMm, v0: bottomMm, v1: bottomMm + of.heightMm };
-  const left = highest(site, 'left', rect);
-  const right = highest(site, 'right', rect);
-  return { bottomMm, backMm, left, right, betweenMm: 0 - right.value - left.value };
+  return wallsAlong(site, of, { bottomMm, backMm });
+}
+
+/** Gives what bounds a carcass sideways on its way to where its back stands. */
+export function wallsAlong(site: Site, of: CarcassSizes, stand: { bottomMm: number; backMm: number }): SideWalls {
+  const { bottomMm, backMm } = stand;
+  const rect = { u0: site.brief.mouthMm, u1: backMm, v0: bottomMm, v1: bottomMm + of.heightMm };
+  const wall = (side: 'left' | 'right') => {
+    if (isShaped(of)) return shapedWall(site, of, { ...stand, side });
+    const most = highest(site, side, rect);
+    return { most, at: placeOf(side, most) };
+  };
+  const left = wall('left');
+  const right = wall('right');
+  const betweenMm = 0 - right.most.value - left.most.value;
+  return { bottomMm, backMm, left: left.most, right: right.most, at: { left: left.at, right: right.at }, betweenMm };
 }
 
 /** Puts a carcass between its side walls: what is spare, less what is asked, is shared. Null when it leaves reach. */
@@ -88,14 +106,26 @@ export function openOn(site: Site, side: ClearSide): boolean {
 
 /** Gives the clearance on each side, mm; < 0 where the carcass would run into the side. */
 export function clearances(site: Site, carcass: PlacedCarcass, walls: SideWalls): Clearances {
-  const top = highest(site, 'ceiling', overhead(site, carcass, carcass.leftMm));
-  const back = highest(site, 'back', behind(carcass, carcass.leftMm));
+  const shaped = isShaped(carcass);
   return {
-    left: { mm: carcass.leftMm - walls.left.value, at: placeOf('left', walls.left) },
-    right: { mm: 0 - walls.right.value - (carcass.leftMm + carcass.widthMm), at: placeOf('right', walls.right) },
-    top: { mm: 0 - top.value - carcass.topMm, at: placeOf('ceiling', top) },
-    back: { mm: 0 - back.value - carcass.backMm, at: placeOf('back', back) },
+    left: { mm: carcass.leftMm - walls.left.value, at: walls.at.left, on: 'left' },
+    right: { mm: 0 - walls.right.value - (carcass.leftMm + carcass.widthMm), at: walls.at.right, on: 'right' },
+    top: shaped ? shapedTop(site, carcass) : boxTop(site, carcass),
+    back: shaped ? shapedBack(site, carcass) : boxBack(site, carcass),
   };
+}
+
+function boxTop(site: Site, carcass: PlacedCarcass): Clearance {
+  const over = overheadSides(site).map((on): Clearance => {
+    const top = highest(site, on, overhead(site, carcass, carcass.leftMm));
+    return { mm: 0 - top.value - carcass.topMm, at: placeOf(on, top), on };
+  });
+  return over.reduce((a, b) => (b.mm < a.mm ? b : a));
+}
+
+function boxBack(site: Site, carcass: PlacedCarcass): Clearance {
+  const back = highest(site, 'back', behind(carcass, carcass.leftMm));
+  return { mm: 0 - back.value - carcass.backMm, at: placeOf('back', back), on: 'back' };
 }
 
 /** Says whether a carcass goes in at some place from left to right with no clearance under 0. */
@@ -116,10 +146,14 @@ export function freePlace(site: Site, carcass: PlacedCarcass, walls: SideWalls):
   const to = 0 - walls.right.value - carcass.widthMm;
   if (to < from) return null;
   const { widthMm } = carcass;
-  const free = (x0: number, x1: number) =>
+  const boxFree = (x0: number, x1: number) =>
     x0 > x1 ||
-    (below(site, 'ceiling', { ...overhead(site, carcass, x0), u1: x1 }, 0 - carcass.topMm) &&
+    (overheadSides(site).every((on) =>
+      below(site, on, { ...overhead(site, carcass, x0), u1: x1 }, 0 - carcass.topMm),
+    ) &&
       below(site, 'back', { ...behind(carcass, x0), u1: x1 }, 0 - carcass.backMm));
+  // From the rightmost left edge to the leftmost right edge: what all of a cell's places cover.
+  const free = isShaped(carcass) ? (x0: number, x1: number) => shapedFree(site, carcass, [x1 - widthMm, x0]) : boxFree;
   const cells: [number, number][] = [[from, to]];
   for (let cell = cells.pop(); cell; cell = cells.pop()) {
     const [x0, x1] = cell;

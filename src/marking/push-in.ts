@@ -16,8 +16,9 @@ import {
   freePlace,
   type PlacedCarcass,
   type SideWalls,
+  wallsAlong,
 } from './carcass-fit.ts';
-import { highest, type Site } from './site.ts';
+import type { Site } from './site.ts';
 
 export interface PushedIn {
   /** Where the carcass's back would stand when it is home, and where it stops, mm. */
@@ -74,27 +75,18 @@ function lastFree(site: Site, home: PlacedCarcass) {
   return {
     backMm: free,
     stoppedBy: stoppedBy(site, blocked),
-    ...standing(site, { carcass, walls: wallsTo(site, carcass) }),
+    ...standing(site, { carcass, walls: wallsAlong(site, carcass, carcass) }),
   };
 }
 
 function placeAt(site: Site, home: PlacedCarcass, backMm: number): number | null {
   const carcass = { ...home, backMm };
-  return freePlace(site, carcass, wallsTo(site, carcass));
-}
-
-/** What bounds a carcass sideways on its way to where its back stands. */
-function wallsTo(site: Site, carcass: PlacedCarcass): SideWalls {
-  const { backMm, bottomMm, topMm } = carcass;
-  const rect = { u0: site.brief.mouthMm, u1: backMm, v0: bottomMm, v1: topMm };
-  const left = highest(site, 'left', rect);
-  const right = highest(site, 'right', rect);
-  return { bottomMm, backMm, left, right, betweenMm: 0 - right.value - left.value };
+  return freePlace(site, carcass, wallsAlong(site, carcass, carcass));
 }
 
 /** What blocks a carcass that is not free: the walls where it is wider, else the worse of overhead and behind. */
 function stoppedBy(site: Site, blocked: PlacedCarcass): NonNullable<PushedIn['stoppedBy']> {
-  const walls = wallsTo(site, blocked);
+  const walls = wallsAlong(site, blocked, blocked);
   const clear = clearances(site, blocked, walls);
   if (walls.betweenMm < blocked.widthMm) return { side: 'left and right', at: [clear.left.at, clear.right.at] };
   const side: ClearSide = clear.top.mm < clear.back.mm ? 'top' : 'back';

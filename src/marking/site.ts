@@ -65,6 +65,12 @@ export function highest(site: Site, side: Side, rect: Rect): Extreme {
   return highestOver(site.recess.fields[side], site.staying[side], rect);
 }
 
+/** Gives the sides that may be over a carcass: ceiling and slope, where they are there. */
+export function overheadSides(site: Site): readonly Side[] {
+  const built = (['ceiling', 'slope'] as const).filter((side) => !isOpen(site.recess.spec, side));
+  return built.length > 0 ? built : ['ceiling'];
+}
+
 /** Gives the greatest obstruction of the bare surface. */
 export function bareHighest(site: Site, side: Side, rect: Rect): Extreme {
   return rangeMax(site.recess.fields[side], rect);

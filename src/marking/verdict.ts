@@ -113,15 +113,15 @@ function setOut(survey: Survey): { run: RunKey | null; shelf: ShelfKey | null } 
   const site = siteOf(recess, exercise);
   const { runMm, shelfMm } = survey.proposal ?? {};
   const square = squareAt(survey);
-  const { heightMm, depthMm } = askedCarcass(survey) ?? nominalCarcass(exercise.brief);
-  const walls = exercise.brief.modules ? sideWalls(site, { heightMm, depthMm }) : null;
+  const sizes = askedCarcass(survey) ?? nominalCarcass(exercise.brief);
+  const walls = exercise.brief.modules ? sideWalls(site, sizes) : null;
   return {
     run:
       walls && runMm && square !== null
         ? runKey(
             site,
             runMm.map((at) => square + at),
-            { walls, heightMm },
+            { walls, heightMm: sizes.heightMm },
           )
         : null,
     shelf: exercise.brief.shelves && shelfMm ? shelfKey(shelfBacks(site), shelfMm.depth) : null,

@@ -6,6 +6,7 @@
  */
 import { type HeightField, heightAt, type Rect } from '../geometry/height-field.ts';
 import { type Extreme, type Linear, rangeMax } from '../geometry/range.ts';
+import { rangeMaxUnder, type UpperLine } from '../geometry/range-under.ts';
 import type { Trim } from './recess-spec.ts';
 
 /** A rectangle of a band on which its profile is linear. */
@@ -18,16 +19,40 @@ export interface BandPiece {
  * Gives the greatest obstruction over a rectangle, with bands in place.
  *
  * @param rect - closed, in the surface's own axes
+ * @param plus - added to the obstruction
  * @returns the attained value and a certified bound within 0.001 mm above it, with the place of the value
  */
-export function highestOver(field: HeightField, bands: readonly Trim[], rect: Rect): Extreme {
-  let best = rangeMax(field, rect);
+export function highestOver(field: HeightField, bands: readonly Trim[], rect: Rect, plus?: Linear): Extreme {
+  let best = rangeMax(field, rect, plus && { plus });
   for (const band of bands)
     for (const piece of piecesOf(band)) {
       const common = intersection(piece.rect, rect);
-      if (common) best = higher(best, rangeMax(field, common, { plus: piece.plus }));
+      if (common) best = higher(best, rangeMax(field, common, { plus: plus ? sum(piece.plus, plus) : piece.plus }));
     }
   return best;
+}
+
+/** Gives the same over what of a rectangle lies on and under a line; null where nothing does. */
+export function highestUnder(
+  field: HeightField,
+  bands: readonly Trim[],
+  under: { readonly rect: Rect; readonly line: UpperLine },
+): Extreme | null {
+  const { line } = under;
+  let best = rangeMaxUnder(field, under.rect, { line });
+  if (!best) return null;
+  for (const band of bands)
+    for (const piece of piecesOf(band)) {
+      const common = intersection(piece.rect, under.rect);
+      const found = common && rangeMaxUnder(field, common, { line, plus: piece.plus });
+      if (found) best = higher(best, found);
+    }
+  return best;
+}
+
+/** Adds two linear functions. */
+export function sum(a: Linear, b: Linear): Linear {
+  return { at: a.at + b.at, perU: a.perU + b.perU, perV: a.perV + b.perV };
 }
 
 /** Gives the obstruction at one place, with bands in place. */

@@ -140,5 +140,5 @@ function share(count: number): number {
 function placeOfMark(survey: Survey, mark: number, place: SurfacePlace) {
   const made = survey.entries.findIndex((e) => e.act.act === 'mark' && e.outcome.ok && e.outcome.mark === mark);
   const { exercise } = survey.world;
-  return reckonedPlace(exercise.brief, reckon(exercise, survey.entries.slice(0, made)), place);
+  return reckonedPlace(exercise.spec, reckon(exercise, survey.entries.slice(0, made)), place);
 }

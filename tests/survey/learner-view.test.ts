@@ -123,14 +123,14 @@ describe('dead reckoning', () => {
       steps({ act: 'stand', xMm: 0, yMm: 30, heightMm: 1000 }, { act: 'settle' }, { act: 'turn', byMmPerM: 20 }),
     );
     // F is turned anticlockwise by 20 mm a metre: on the left wall, half a metre off, it falls 10 nearer.
-    expect(reckonedPlace(exercise.brief, level, { surface: 'left', along: 'F', zMm: 900 }).y).toBeCloseTo(20, 9);
-    expect(reckonedPlace(exercise.brief, level, { surface: 'right', along: 'F', zMm: 900 }).y).toBeCloseTo(40, 9);
-    expect(reckonedPlace(exercise.brief, level, { surface: 'back', along: 'L', xMm: 5 })).toEqual({
+    expect(reckonedPlace(exercise.spec, level, { surface: 'left', along: 'F', zMm: 900 }).y).toBeCloseTo(20, 9);
+    expect(reckonedPlace(exercise.spec, level, { surface: 'right', along: 'F', zMm: 900 }).y).toBeCloseTo(40, 9);
+    expect(reckonedPlace(exercise.spec, level, { surface: 'back', along: 'L', xMm: 5 })).toEqual({
       x: 5,
       y: 500,
       z: 1000,
     });
-    expect(reckonedPlace(exercise.brief, level, { surface: 'floor', xMm: 5, yMm: 6 })).toEqual({ x: 5, y: 6, z: 0 });
+    expect(reckonedPlace(exercise.spec, level, { surface: 'floor', xMm: 5, yMm: 6 })).toEqual({ x: 5, y: 6, z: 0 });
   });
 
   it('ignores what was refused', () => {
