@@ -24,7 +24,7 @@ const layers: Readonly<Record<string, { readonly on: readonly string[]; readonly
   drawing: { on: ['geometry', 'recess', 'exercise', 'survey', 'marking'], packages: [] },
   exchange: {
     on: ['geometry', 'chance', 'recess', 'exercise', 'survey', 'marking', 'learners', 'course', 'drawing'],
-    packages: ['valibot', '@noble/hashes'],
+    packages: ['valibot', '@noble/hashes', 'papaparse'],
   },
   page: {
     on: ['geometry', 'chance', 'recess', 'exercise', 'survey', 'marking', 'learners', 'course', 'drawing', 'exchange'],

@@ -21,9 +21,11 @@
 
 import { bells, type Purpose, purpose } from '../chance/keyed-draws.ts';
 import { type HeightField, heightField, knotStepMm, unitsPerMm } from '../geometry/height-field.ts';
+import { splineWeights } from './measured.ts';
 import {
   type Defect,
   extentsOf,
+  type Measured,
   type RecessSpec,
   type Side,
   type SlopeSpec,
@@ -200,6 +202,7 @@ function buildField(spec: RecessSpec, on: SideAxes, control: Int32Array): Height
   sum.fill(nominalObstruction(spec, side) + offsetMm, 0, count);
   if (side === 'slope' && spec.slope) addPitch(on, spec.slope);
   for (const d of defects) addDefect(on, d);
+  if (on.surface.measured) addMeasured(on, on.surface.measured);
   bells(spec.key, wobble[side], { into: rough, count });
   takeUnits(control, wobbleMm);
   return heightField({ u0: u.start, v0: v.start, countU: u.count, countV: v.count, control });
@@ -227,6 +230,22 @@ function addPitch(on: SideAxes, slope: SlopeSpec): void {
 function addDefect(on: SideAxes, d: Defect): void {
   const [u, v] = shapeOf(on, d);
   addProduct(sum, d.kind === 'fall' ? fallSign(on.side, d.towards) * d.mm : d.mm, { u, v });
+}
+
+/** What was measured, run through by a natural spline along either axis. */
+function addMeasured(on: SideAxes, of: Measured): void {
+  const u = splineShapes(on.u, of.uMm);
+  const v = splineShapes(on.v, of.vMm);
+  for (const [j, row] of of.mm.entries())
+    for (const [i, mm] of row.entries()) if (mm !== 0) addProduct(sum, mm, { u: u[i] as Shape, v: v[j] as Shape });
+}
+
+/** A shape for each place: 1 there, 0 at the others. */
+function splineShapes(axis: Lattice, placesMm: readonly number[]): Shape[] {
+  const weights = samples(axis)
+    .fill(0)
+    .map((_, i) => splineWeights(placesMm, placeOf(axis, i)));
+  return placesMm.map((_, k) => controls(weights.map((w) => w[k] as number)));
 }
 
 /** The shape of a defect of size 1, as controls along u and along v. */

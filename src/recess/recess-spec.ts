@@ -83,10 +83,21 @@ const defect = v.variant('kind', [
   }),
 ]);
 
+const places = v.pipe(v.array(mm), v.minLength(2), v.maxLength(24));
+
+/** How far a surface stands off its plane at a net of places, mm, + into the free space: a row a place of v. */
+const measured = v.strictObject({
+  uMm: places,
+  vMm: places,
+  mm: v.pipe(v.array(places), v.minLength(2), v.maxLength(24)),
+});
+
 const surface = v.strictObject({
   offsetMm: mm,
   wobbleMm: v.pipe(length, v.maxValue(10)),
   defects: v.pipe(v.array(defect), v.maxLength(24)),
+  /** What was measured, besides the defects: the surface runs smoothly through it. */
+  measured: v.optional(measured),
 });
 
 const trim = v.strictObject({
@@ -165,6 +176,7 @@ export const recessSpecSchema = v.strictObject({
 export type RecessSpec = Readonly<v.InferOutput<typeof recessSpecSchema>>;
 export type Defect = Readonly<v.InferOutput<typeof defect>>;
 export type SurfaceSpec = Readonly<v.InferOutput<typeof surface>>;
+export type Measured = Readonly<v.InferOutput<typeof measured>>;
 export type Trim = Readonly<v.InferOutput<typeof trim>>;
 /** A line of the room that the face line is to follow; `wavesMm` are its y at even steps of x. */
 export type Reference = RecessSpec['reference'];

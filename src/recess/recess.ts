@@ -6,6 +6,7 @@
  */
 import { type HeightField, heightAt, type Rect } from '../geometry/height-field.ts';
 import { buildFields, misplacedDefect } from './defect-shapes.ts';
+import { wrongWithMeasured } from './measured.ts';
 import {
   axesOf,
   type Extents,
@@ -33,7 +34,8 @@ export interface Place {
 /**
  * Builds the hidden surfaces of a spec.
  *
- * @throws {RangeError} if a defect stands on a side that cannot have it, or a band is not a rectangle of its surface
+ * @throws {RangeError} if a defect stands on a side that cannot have it, what was measured is no net of places, or a
+ *   band is not a rectangle of its surface
  */
 export function buildRecess(spec: RecessSpec): Recess {
   const misplaced = misplacedDefect(spec);
@@ -41,6 +43,10 @@ export function buildRecess(spec: RecessSpec): Recess {
     throw new RangeError(
       `recess: surfaces.${misplaced.side}.defects[${misplaced.index}] cannot stand on the ${misplaced.side}`,
     );
+  for (const side of sides) {
+    const wrong = wrongWithMeasured(spec.surfaces[side]?.measured);
+    if (wrong) throw new RangeError(`recess: surfaces.${side}.measured ${wrong}`);
+  }
   for (const trim of spec.trims) checkTrim(trim);
   return { spec, fields: buildFields(spec), extents: extentsOf(spec) };
 }

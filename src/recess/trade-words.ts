@@ -1,7 +1,15 @@
 /**
  * A recess in trade words: every defect, trim and reference of a spec said as a fitter would say it.
  */
-import { type Defect, type FamilyName, type RecessSpec, type Side, sides, type Trim } from './recess-spec.ts';
+import {
+  type Defect,
+  type FamilyName,
+  type Measured,
+  type RecessSpec,
+  type Side,
+  sides,
+  type Trim,
+} from './recess-spec.ts';
 
 const sideName: Record<Side, string> = {
   left: 'left wall',
@@ -63,7 +71,8 @@ function saySurface(spec: RecessSpec, side: Side): string {
   const merged = mergeAlike(surface.defects);
   const said = merged.map((d) => sayDefect(d, side, spec.openingMm)).filter((s) => s !== '');
   const rough = surface.wobbleMm >= 0.5 ? `uneven by up to ${half(surface.wobbleMm)}` : '';
-  return `${sideName[side]}: ${[...said, rough].filter((s) => s !== '').join(', ') || 'true'}`;
+  const measured = surface.measured ? sayMeasured(surface.measured, side) : '';
+  return `${sideName[side]}: ${[measured, ...said, rough].filter((s) => s !== '').join(', ') || 'true'}`;
 }
 
 /** Adds up defects that differ in size alone, so that a lean is said once. */
@@ -99,6 +108,18 @@ function sayDefect(d: Defect, side: Side, opening: RecessSpec['openingMm']): str
     case 'step':
       return `steps ${size} ${into} ${sayStep(d, side)}`;
   }
+}
+
+/** Says how far what was measured goes either way, and where. */
+function sayMeasured(of: Measured, side: Side): string {
+  const at = of.mm.flatMap((row, j) => row.map((mm, i) => ({ mm, u: of.uMm[i] ?? 0, v: of.vMm[j] ?? 0 })));
+  const most = at.reduce((a, b) => (b.mm > a.mm ? b : a));
+  const least = at.reduce((a, b) => (b.mm < a.mm ? b : a));
+  const said = [
+    most.mm >= 0.25 ? `${half(most.mm)} into the recess ${sayPlace(side, most)}` : '',
+    least.mm <= -0.25 ? `${half(-least.mm)} out of it ${sayPlace(side, least)}` : '',
+  ].filter((s) => s !== '');
+  return `as measured${said.length > 0 ? `, ${said.join(', ')}` : ''}`;
 }
 
 const opposite = { left: 'right', right: 'left', front: 'back', back: 'front' } as const;
