@@ -6,6 +6,7 @@ import { type Exercise, exerciseSchema, type Find, findSchema, narrowed } from '
 import { openCode } from '../exercise/exercise-code.ts';
 import { domainSource } from '../marking/domain.ts';
 import { siteOf } from '../marking/site.ts';
+import { crossingIn, sayNoSpace } from '../recess/free-space.ts';
 import { buildRecess } from '../recess/recess.ts';
 import { extentsOf } from '../recess/recess-spec.ts';
 import { firstDifference } from './first-difference.ts';
@@ -101,7 +102,10 @@ function agreeing(exercise: Exercise, where: string): Taken<Exercise> {
   const stranger = Object.keys(brief.fates).find((name) => !spec.trims.some((t) => t.name === name));
   if (stranger) return refuse(`${where}, brief.fates: expected trims of the spec, got ${JSON.stringify(stranger)}`);
   try {
-    domainSource(siteOf(buildRecess(spec), exercise));
+    const recess = buildRecess(spec);
+    const crossing = crossingIn(recess);
+    if (crossing) return refuse(`${where}, spec.surfaces: ${sayNoSpace(crossing)}`);
+    domainSource(siteOf(recess, exercise));
   } catch (error) {
     if (error instanceof RangeError) return refuse(`${where}: ${error.message}`);
     throw error;

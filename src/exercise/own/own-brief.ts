@@ -1,0 +1,196 @@
+/**
+ * The brief of a room of one's own: sizes that are told, and for the rest what the room has space for.
+ *
+ * A nominal that is not told is as much smaller than the opening as the least of a few usual allowances that is enough,
+ * so that it says no more of the room than roughly how far out of true it is.
+ */
+import { highestOver } from '../../recess/band.ts';
+import { outlineRect } from '../../recess/corner-offsets.ts';
+import { nominalObstruction, slopeHeight } from '../../recess/defect-shapes.ts';
+import type { Recess } from '../../recess/recess.ts';
+import { type Fate, isOpen, type Side } from '../../recess/recess-spec.ts';
+import type { Brief } from '../brief.ts';
+import { type OwnResult, type OwnRoom, refuseOwn } from './own-room.ts';
+import { toldOver } from './told.ts';
+import type { UsualRoom } from './usual-room.ts';
+
+interface Making {
+  readonly room: OwnRoom;
+  readonly usual: UsualRoom;
+  readonly fates: Readonly<Record<string, Fate>>;
+}
+
+type SizeOf = 'width' | 'height' | 'depth';
+const sizesOf = ['width', 'height', 'depth'] as const;
+
+/** Makes the brief, or says what about it cannot be. */
+export function briefOf(recess: Recess, from: Making): OwnResult<Brief> {
+  const told = from.room.brief ?? {};
+  const { openingMm, mouthMm, reference } = recess.spec;
+  const askMm = toldOver({ left: 3, right: 3, top: 6, back: 8 }, told.clearanceMm);
+  const plinthMm = told.plinthMm ?? usualPlinth(recess, from);
+  if (plinthMm > openingMm.height - 100)
+    return refuseOwn('own/brief', 'brief.plinthMm', `expected ${openingMm.height - 100} at most, got ${plinthMm}`);
+  const carcassFrontMm = told.thickMm ?? 20;
+  const rules = { ...from, askMm, plinthMm, carcassFrontMm };
+  const carcassMm = toldOver(roomFor(recess, rules), told.carcassMm);
+  const wrong = wrongWithBrief(recess, rules, carcassMm);
+  if (wrong) return refuseOwn('own/brief', `brief.${wrong.field}`, wrong.says);
+  const [leastStockMm, mostStockMm] = told.stockMm ?? [4, 40];
+  const size = (name: SizeOf) => ({
+    nominalMm: carcassMm[name],
+    find: told.find ? told.find.includes(name) : isBounded(recess, name),
+  });
+  const framed = told.find ? told.find.includes('frame') : (told.frame ?? edgesBuilt(recess));
+  return {
+    ok: true,
+    value: {
+      openingMm,
+      mouthMm,
+      reference: reference.kind,
+      referenceWaverMm: Math.ceil(2 * Math.max(...reference.wavesMm.map(Math.abs))) / 2,
+      carcassFrontMm,
+      carcassMm: { width: size('width'), height: size('height'), depth: size('depth') },
+      askMm,
+      plinthMm,
+      frame: framed ? { thicknessMm: carcassFrontMm, leastStockMm, mostStockMm } : null,
+      finishMm: [],
+      fates: from.fates,
+      access: accessOf(from, { height: openingMm.height - plinthMm, depth: openingMm.depth }),
+    },
+  };
+}
+
+interface Rules extends Making {
+  readonly askMm: Brief['askMm'];
+  readonly plinthMm: number;
+  readonly carcassFrontMm: number;
+}
+
+function wrongWithBrief(
+  recess: Recess,
+  rules: Rules,
+  carcassMm: Readonly<Record<SizeOf, number>>,
+): { field: string; says: string } | null {
+  const told = rules.room.brief ?? {};
+  const { openingMm } = recess.spec;
+  for (const name of sizesOf)
+    if (carcassMm[name] < 50 || carcassMm[name] > openingMm[name])
+      return {
+        field: `carcassMm.${name}`,
+        says: `expected 50 to the opening's ${openingMm[name]}, got ${carcassMm[name]}`,
+      };
+  const open = sizesOf.find((name) => told.find?.includes(name) && !isBounded(recess, name));
+  if (open) return { field: 'find', says: `the ${open} cannot be found, for a side that bounds it is open` };
+  if ((told.frame || told.find?.includes('frame')) && !edgesBuilt(recess))
+    return { field: 'frame', says: 'a frame covers all four edges of the opening, and one of them is open' };
+  const [least, most] = told.stockMm ?? [4, 40];
+  if (least >= most)
+    return { field: 'stockMm', says: `expected the least and then the most, got ${least} and ${most}` };
+  const bottom = rules.plinthMm + floorHigh(recess);
+  const near = bandNear(recess, rules.fates, [bottom, bottom + carcassMm.height]);
+  return near && { field: near.end === 0 ? 'plinthMm' : 'carcassMm.height', says: near.says };
+}
+
+/** How far an edge of a trim that stays keeps from the carcass's top and bottom, mm: nearer, and its place would count. */
+const clearOfEdgesMm = 15;
+
+function bandNear(
+  recess: Recess,
+  fates: Making['fates'],
+  ends: readonly [number, number],
+): { end: number; says: string } | null {
+  for (const trim of recess.spec.trims) {
+    if (fates[trim.name] !== 'stays' || trim.surface === 'ceiling') continue;
+    for (const edge of trim.vMm)
+      for (const [end, z] of ends.entries())
+        if (Math.abs(edge - z) < clearOfEdgesMm) {
+          const says = `expected the carcass's ${end === 0 ? 'bottom' : 'top'} ${clearOfEdgesMm} or more from the edge of ${trim.name} at ${edge} up, got it at ${Math.round(z)}`;
+          return { end, says };
+        }
+  }
+  return null;
+}
+
+/** The usual plinth, or the next that keeps clear of the trims. */
+function usualPlinth(recess: Recess, from: Making): number {
+  const high = floorHigh(recess);
+  const clear = (plinth: number) => bandNear(recess, from.fates, [plinth + high, Number.POSITIVE_INFINITY]) === null;
+  return [from.usual.plinthMm, 80, 100, 120, 150, 60, 180].find(clear) ?? from.usual.plinthMm;
+}
+
+/** Allowances between an opening and the nominal carcass, mm. */
+const allowances = [20, 30, 45, 60, 80, 100, 130, 160, 200, 250, 300, 400, 600];
+
+/** A carcass that goes in: each size as large as an allowance lets it be, in whole 10 mm. */
+function roomFor(recess: Recess, rules: Rules): Record<SizeOf, number> {
+  const { openingMm } = recess.spec;
+  const { askMm, plinthMm, carcassFrontMm } = rules;
+  const into = (side: Side) => Math.max(0, intrusion(recess, side, rules));
+  const less = (whole: number, taken: number) =>
+    10 * Math.floor((whole - (allowances.find((a) => a >= taken) ?? taken)) / 10);
+  const width = less(openingMm.width, into('left') + into('right') + askMm.left + askMm.right);
+  const high = overhead(recess, width);
+  return {
+    width,
+    height: less(high.mm - plinthMm, into(high.side) + floorHigh(recess) + askMm.top),
+    depth: less(openingMm.depth - carcassFrontMm, into('back') + askMm.back),
+  };
+}
+
+/** The height that the straight outline leaves over a carcass in the middle, and which side bounds it. */
+function overhead(recess: Recess, width: number): { mm: number; side: Side } {
+  const { openingMm, slope } = recess.spec;
+  if (!slope) return { mm: openingMm.height, side: 'ceiling' };
+  const low = slopeHeight(slope, openingMm.width, slope.low === 'left' ? -width / 2 : width / 2);
+  return low < openingMm.height || isOpen(recess.spec, 'ceiling')
+    ? { mm: Math.min(low, openingMm.height), side: 'slope' }
+    : { mm: openingMm.height, side: 'ceiling' };
+}
+
+/** How far a side with the trims that stay comes in from its straight outline, mm; 0 where it is open. */
+function intrusion(recess: Recess, side: Side, rules: Rules): number {
+  const { spec } = recess;
+  if (isOpen(spec, side)) return 0;
+  const { from, to } = outlineRect(spec, side);
+  const rect = { u0: from[0], u1: to[0], v0: from[1], v1: to[1] };
+  const inY = { u: side === 'left' || side === 'right', v: side === 'ceiling' || side === 'floor' || side === 'slope' };
+  if (inY.u) rect.u0 = spec.mouthMm;
+  if (inY.v) rect.v0 = spec.mouthMm;
+  if (side === 'left' || side === 'right' || side === 'back') rect.v0 = rules.plinthMm;
+  const staying = spec.trims.filter((t) => t.surface === side && rules.fates[t.name] === 'stays');
+  if (side !== 'slope') return highestOver(recess.fields[side], staying, rect).value - nominalObstruction(spec, side);
+  // A slope's own departure is told by its ends: its plane is taken off where it stands over the outline.
+  const at = [rect.u0, (rect.u0 + rect.u1) / 2, rect.u1];
+  return Math.max(
+    ...at.map(
+      (x) =>
+        highestOver(recess.fields.slope, staying, { ...rect, u0: x, u1: x }).value - nominalObstruction(spec, side, x),
+    ),
+  );
+}
+
+function floorHigh(recess: Recess): number {
+  const { width, depth } = recess.spec.openingMm;
+  const rect = { u0: -width / 2, u1: width / 2, v0: recess.spec.mouthMm, v1: depth };
+  return highestOver(recess.fields.floor, [], rect).value;
+}
+
+/** Whether the sides that a size is read to are there. */
+function isBounded(recess: Recess, name: SizeOf): boolean {
+  const { spec } = recess;
+  if (name === 'width') return !isOpen(spec, 'left') && !isOpen(spec, 'right');
+  return name === 'depth' ? !isOpen(spec, 'back') : !isOpen(spec, 'ceiling') || !isOpen(spec, 'slope');
+}
+
+function edgesBuilt(recess: Recess): boolean {
+  return (['left', 'right', 'ceiling'] as const).every((side) => !isOpen(recess.spec, side));
+}
+
+/** Tall enough for the largest carcass that the opening could take, corner to corner; a told height as it is told. */
+function accessOf(from: Making, most: { height: number; depth: number }): Brief['access'] {
+  const told = from.room.brief?.standUpMm;
+  if (told === undefined && !from.usual.stoodUp) return null;
+  const diagonal = Math.sqrt(most.height * most.height + most.depth * most.depth);
+  return { clearHeightMm: told ?? 10 * Math.ceil((diagonal + 60) / 10), plinthSeparate: true };
+}
