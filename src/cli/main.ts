@@ -9,6 +9,7 @@ import { addField } from './field-verb.ts';
 import { addKey } from './key-verb.ts';
 import { addLearner } from './learner-verb.ts';
 import { addMarkAndVerify } from './mark-verb.ts';
+import { addOwn } from './own-verb.ts';
 import { Refused, tell } from './refused.ts';
 import { addRoom } from './room-verb.ts';
 import { addSchema } from './schema-verb.ts';
@@ -30,7 +31,7 @@ async function run(argv: readonly string[]): Promise<number> {
     .showSuggestionAfterError(false)
     .configureOutput({ writeErr: () => undefined })
     .exitOverride();
-  for (const add of [addDemo, addCode, addRoom, addKey, addField, addLearner, addMarkAndVerify, addSchema])
+  for (const add of [addDemo, addCode, addRoom, addKey, addField, addLearner, addMarkAndVerify, addOwn, addSchema])
     add(program);
   for (const command of program.commands) command.exitOverride().configureOutput({ writeErr: () => undefined });
   try {

@@ -6,6 +6,7 @@ import { lessonHeaderSchema } from '../course/lesson.ts';
 import { entrySchema, logHeaderSchema } from '../exchange/log-file.ts';
 import { briefSchema } from '../exercise/brief.ts';
 import { exerciseSchema } from '../exercise/exercise.ts';
+import { ownRoomSchema } from '../exercise/own/own-room.ts';
 import { recessSpecSchema } from '../recess/recess-spec.ts';
 import { actSchema } from '../survey/act.ts';
 import { printLines } from './print.ts';
@@ -20,6 +21,7 @@ const schemas: Readonly<Record<string, { readonly says: string; readonly schema:
   entry: { says: 'a line of a field log after its header: an act and its outcome', schema: entrySchema },
   'log-header': { says: 'the first line of a field log: which exercise, whose', schema: logHeaderSchema },
   exercise: { says: 'an exercise file', schema: exerciseSchema },
+  room: { says: 'a room of your own, written by hand: see `offtrue own`', schema: ownRoomSchema },
   spec: { says: 'the spec of a recess', schema: recessSpecSchema },
   brief: { says: 'a brief', schema: briefSchema },
   lesson: { says: "the header of a lesson's file", schema: lessonHeaderSchema },
