@@ -142,8 +142,7 @@ export function goesInBare(site: Site, carcass: PlacedCarcass, walls: SideWalls)
  * @returns where its left edge stands, mm; null when there is none
  */
 export function freePlace(site: Site, carcass: PlacedCarcass, walls: SideWalls): number | null {
-  const from = walls.left.value;
-  const to = 0 - walls.right.value - carcass.widthMm;
+  const { from, to } = mayStand(site, carcass, walls);
   if (to < from) return null;
   const { widthMm } = carcass;
   const boxFree = (x0: number, x1: number) =>
@@ -163,6 +162,13 @@ export function freePlace(site: Site, carcass: PlacedCarcass, walls: SideWalls):
     cells.push([middle, x1], [x0, middle]);
   }
   return null;
+}
+
+/** Where a carcass's left edge may stand: between the walls; past an open side, where the brief has it or nearer in. */
+function mayStand(site: Site, carcass: PlacedCarcass, walls: SideWalls): { from: number; to: number } {
+  const from = openOn(site, 'left') ? carcass.leftMm : walls.left.value;
+  const to = openOn(site, 'right') ? carcass.leftMm : 0 - walls.right.value - carcass.widthMm;
+  return { from, to };
 }
 
 /** Says how a least spare clearance is called. */

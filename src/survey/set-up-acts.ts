@@ -114,7 +114,14 @@ export function markedAt(survey: Survey, act: ActOf<'mark'>, handUm: readonly nu
 export function targetPoint(survey: Survey, target: Target): Point | null {
   if ('mark' in target) return survey.marks.find((m) => m.mark === target.mark)?.point ?? null;
   const x = toRoom(survey.world.hand, { x: target.referenceXMm, y: 0, z: 0 }).x;
-  return referenceAt(survey.world, x);
+  return onFloor(survey.world, referenceAt(survey.world, x));
+}
+
+/** A joint is looked at where it lies on the floor. */
+function onFloor(world: World, at: Point): Point {
+  const { kind, heightMm } = world.exercise.spec.reference;
+  if (kind !== 'floor-joint' && kind !== 'tile-joint') return at;
+  return { ...at, z: foundAt(world, [], { side: 'floor', u: at.x, v: at.y }).point.z + heightMm };
 }
 
 /** Names what stands between the level and a point on a surface; null when it is seen. */

@@ -5,8 +5,10 @@ import type { FamilyName } from '../recess-spec.ts';
 import { alcove } from './alcove.ts';
 import { alcovePair } from './alcove-pair.ts';
 import type { Family } from './family.ts';
+import { plainWall } from './plain-wall.ts';
+import { run } from './run.ts';
 
-export const families: readonly Family[] = [alcove, alcovePair];
+export const families: readonly Family[] = [alcove, run, plainWall, alcovePair];
 
 /**
  * Gives a family.
