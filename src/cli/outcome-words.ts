@@ -50,7 +50,7 @@ export function sayOutcome({ n, act, outcome }: Entry): string[] {
 }
 
 function saySeen(s: Seen): string {
-  const where = 'mark' in s.at ? `mark ${s.at.mark}` : `the cornice return at ${s.at.referenceXMm}`;
+  const where = 'mark' in s.at ? `mark ${s.at.mark}` : `the reference at ${s.at.referenceXMm}`;
   const ways = { F: ['in front of', 'behind'], S: ['left of', 'right of'], L: ['below', 'above'] }[s.datum[0] as 'F'];
   const size = Math.abs(s.offWidths);
   if (size < 0.05) return `${s.datum} runs through ${where}`;

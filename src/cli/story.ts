@@ -1,7 +1,7 @@
 /**
  * A survey told step by step, from the brief to the true room, for someone who has never done one.
  */
-import { sayBrief } from '../exercise/brief-words.ts';
+import { referenceWords, sayBrief } from '../exercise/brief-words.ts';
 import { answerKey } from '../marking/answer-key.ts';
 import { markSurvey } from '../marking/report.ts';
 import { sayKey, sayReport, sizeWords } from '../marking/report-words.ts';
@@ -52,7 +52,9 @@ function tellSetUp(survey: Survey): string[] {
           `The level is stood in the mouth, ${act.heightMm} up, facing the recess. It throws F across, S into the recess, L all round.`,
         ];
       case 'move':
-        return [`It is moved ${mm(act.byYMm)} towards the back, so that F comes to the cornice return.`];
+        return [
+          `It is moved ${mm(act.byYMm)} towards the back, so that F comes to ${referenceWords[survey.world.exercise.brief.reference]}.`,
+        ];
       case 'turn':
         return [`Its dial is turned ${mm(act.byMmPerM)} mm a metre. ${sayWorstSeen(outcome.seen ?? [])}`];
       case 'settle':
@@ -66,7 +68,7 @@ function tellSetUp(survey: Survey): string[] {
 function sayWorstSeen(seen: readonly Seen[]): string {
   const looks = seen.filter((s) => 'referenceXMm' in s.at);
   const worst = Math.max(0, ...looks.map((s) => Math.abs(s.offWidths)));
-  return `Looking along the return at ${looks.length} places, F is off it by ${worst} of its own width at the most.`;
+  return `Looking along it at ${looks.length} places, F is off it by ${worst} of its own width at the most.`;
 }
 
 function tellMarks(survey: Survey): string[] {
@@ -132,6 +134,11 @@ function tellProposal(survey: Survey): string[] {
   return [
     ...(c ? [`carcass ${c.width} x ${c.height} x ${c.depth}`] : []),
     ...(f ? [`frame blank ${f.width} x ${f.height}`] : []),
+    ...(said.runMm ? [`set out from S at ${said.runMm.join(', ')}`] : []),
+    ...(said.cutOutsMm ?? []).map(
+      (o) => `cut-out for ${o.name}: ${o.width} x ${o.height}, its middle ${o.fromS} from S, ${o.fromL} from L`,
+    ),
+    ...(said.shelfMm ? [`shelf blanks ${said.shelfMm.depth} deep`] : []),
     ...(standUp ? [`can it be stood up, corner to corner? ${standUp.answer}`] : []),
   ];
 }

@@ -19,13 +19,17 @@ export const typedForms: readonly (readonly [form: string, says: string])[] = [
   ['turn MM', 'turn the dial so many mm a metre to the left (- to the right)'],
   ['quarter left|right', 'turn it by 90°'],
   ['raise MM', 'raise it'],
-  ['aim F|S ref X  or  aim F|S mark N', 'turn until that line runs through the cornice return at X, or a mark'],
+  ['aim F|S ref X  or  aim F|S mark N', 'turn until that line runs through the reference at X, or a mark'],
   ['mark SURFACE LINE AT', 'pencil cross where the line falls: mark left F 600'],
   ['rub N', 'rub out mark N'],
   ['clear TRIM', 'take off a trim that comes off: clear skirting left'],
   [
     'read LINE SURFACE A B',
     'hold the rule: read S left 0 1200 (in, up); back: along, up; floor, ceiling: along, in; F for A or B: on the face line',
+  ],
+  [
+    'read LINE SURFACE A B edge left|right|top|bottom',
+    'hold the rule against that edge of the box there: read S back 420 340 edge left',
   ],
   ['tape SURFACE A B', 'tape from there to the wall opposite, or between floor and ceiling'],
   [
@@ -37,6 +41,9 @@ export const typedForms: readonly (readonly [form: string, says: string])[] = [
   ['say stand-up yes|no', 'whether it can be stood up'],
   ['note TEXT', 'write on the sheet'],
   ['propose carcass W H D  or  propose frame W H', 'sizes for the workshop'],
+  ['propose run A B ...', 'from S, + right: the left edge of each carcass, then the right edge of the last'],
+  ['propose cut NAME X Z W H', 'a cut-out: its middle from S (+ right) and from L (+ up), its width and height'],
+  ['propose shelf D', 'the depth of the shelf blanks'],
   ['hand in', 'the end'],
   ['undo', 'take back the last booking or mark'],
   ['sheet', 'the field sheet so far'],
@@ -157,8 +164,9 @@ function typedMark([word, line, at, ...more]: readonly string[]): Typed | null {
 
 function typedRead([line, ...place]: readonly string[]): Typed | null {
   const datum = lineOf(line);
-  const at = typedPlace(place);
-  return datum && at ? act({ act: 'read', datum, place: at }) : null;
+  const edge = place.length === 5 && place[3]?.toLowerCase() === 'edge' ? place[4]?.toLowerCase() : undefined;
+  const at = typedPlace(edge === undefined ? place : place.slice(0, 3));
+  return datum && at ? act({ act: 'read', datum, place: edge === undefined ? at : { ...at, edge } }) : null;
 }
 
 const opposite: Readonly<Partial<Record<Side, Side>>> = {
@@ -221,12 +229,32 @@ function typedCarry([from, to, step, ...rest]: readonly string[]): Typed | null 
 }
 
 /** Puts a part of a proposal beside what was proposed before. */
-function typedProposal([part, ...sizes]: readonly string[], survey: Survey): Typed | null {
-  const n = numbers(sizes, part === 'carcass' ? 3 : 2);
-  if (!n || (part !== 'carcass' && part !== 'frame')) return null;
-  const [width, height, depth] = n;
-  const said = part === 'carcass' ? { carcassMm: { width, height, depth } } : { frameMm: { width, height } };
-  return act({ ...survey.proposal, act: 'propose', ...said });
+function typedProposal(words: readonly string[], survey: Survey): Typed | null {
+  const said = proposed(words, survey);
+  return said && act({ ...survey.proposal, act: 'propose', ...said });
+}
+
+function proposed([part, ...sizes]: readonly string[], survey: Survey): object | null {
+  if (part === 'carcass') return sized(sizes, 3, ([width, height, depth]) => ({ carcassMm: { width, height, depth } }));
+  if (part === 'frame') return sized(sizes, 2, ([width, height]) => ({ frameMm: { width, height } }));
+  if (part === 'shelf') return sized(sizes, 1, ([depth]) => ({ shelfMm: { depth } }));
+  if (part === 'run') return sizes.length < 2 ? null : sized(sizes, sizes.length, (runMm) => ({ runMm }));
+  return part === 'cut' ? typedCutOut(sizes, survey) : null;
+}
+
+function sized(words: readonly string[], count: number, data: (n: readonly number[]) => object): object | null {
+  const n = numbers(words, count);
+  return n && data(n);
+}
+
+/** A cut-out takes the place of the one of its name. */
+function typedCutOut(words: readonly string[], survey: Survey): object | null {
+  const name = words.slice(0, -4).join(' ');
+  const others = (survey.proposal?.cutOutsMm ?? []).filter((c) => c.name !== name);
+  if (name === '') return null;
+  return sized(words.slice(-4), 4, ([fromS, fromL, width, height]) => ({
+    cutOutsMm: [...others, { name, fromS, fromL, width, height }],
+  }));
 }
 
 /** The last booking or mark, whichever is the later, is taken back by an act of its own. */

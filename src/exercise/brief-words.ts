@@ -11,20 +11,45 @@ export function sayBrief(brief: Brief): string[] {
     s.find ? `to be found (about ${s.nominalMm})` : `${s.nominalMm}, as it stands`;
   const fates = Object.entries(brief.fates);
   const said = { stays: 'stays', off: 'comes off', cut: 'may be cut' } as const;
+  const sayFate = ([name, fate]: [string, keyof typeof said]) =>
+    `${name} ${brief.cutOuts?.includes(name) ? 'is cut for' : said[fate]}`;
   return [
     `opening, roughly: ${openingMm.width} x ${openingMm.height}, ${openingMm.depth} deep`,
     sayFaceLine(brief),
-    `carcass width ${size(carcassMm.width)}, height ${size(carcassMm.height)}, depth ${size(carcassMm.depth)}; it begins ${brief.carcassFrontMm} behind the face line`,
-    `leave ${askMm.left} left, ${askMm.right} right, ${askMm.top} over, ${askMm.back} behind; plinth ${brief.plinthMm} from the high point of the floor`,
-    brief.frame
-      ? `face frame ${brief.frame.thicknessMm} thick, ${brief.frame.leastStockMm} to ${brief.frame.mostStockMm} to scribe off each edge`
-      : 'no face frame',
-    ...(fates.length > 0 ? [fates.map(([name, fate]) => `${name} ${said[fate]}`).join('; ')] : []),
+    ...(brief.shelves
+      ? sayShelves(brief.shelves)
+      : [
+          `carcass width ${size(carcassMm.width)}, height ${size(carcassMm.height)}, depth ${size(carcassMm.depth)}; it begins ${brief.carcassFrontMm} behind the face line`,
+          `leave ${askMm.left} left, ${askMm.right} right, ${askMm.top} over, ${askMm.back} behind; plinth ${brief.plinthMm} from the high point of the floor`,
+          brief.frame
+            ? `face frame ${brief.frame.thicknessMm} thick, ${brief.frame.leastStockMm} to ${brief.frame.mostStockMm} to scribe off each edge`
+            : 'no face frame',
+        ]),
+    ...(brief.modules
+      ? [
+          `${brief.modules.count} carcasses side by side, of equal widths: that is their width together; set them out from S by running positions, the infill at each end ${askMm.left} at its narrowest, ${brief.modules.mostInfillMm} at the most`,
+        ]
+      : []),
+    ...(brief.cutOuts
+      ? [
+          `the back is cut for ${brief.cutOuts.join(', ')}: the middle of each from S and from L, with the size of the cut, ${brief.cutOutSpareMm?.least ?? 0} to ${brief.cutOutSpareMm?.most ?? 0} clear all round`,
+        ]
+      : []),
+    ...brief.finishMm.map(({ surface, mm }) => `to come on the ${surface} before fitting: ${mm}`),
+    ...(fates.length > 0 ? [fates.map(sayFate).join('; ')] : []),
     ...(brief.access
       ? [
           `it is stood up under ${brief.access.clearHeightMm}; the plinth comes ${brief.access.plinthSeparate ? 'separately' : 'on it'}`,
         ]
       : []),
+  ];
+}
+
+function sayShelves(shelves: NonNullable<Brief['shelves']>): string[] {
+  const { heightsMm, thicknessMm, lengthMm, leastStockMm, mostStockMm } = shelves;
+  return [
+    `shelves ${thicknessMm} thick and ${lengthMm} long, half of it to either side of the middle, their undersides ${heightsMm.join(', ')} up; fronts on the face line`,
+    `all blanks of one depth, to be found: their backs are scribed to the wall, ${leastStockMm} to ${mostStockMm} to come off`,
   ];
 }
 

@@ -23,7 +23,7 @@ export const plainWall: Family = {
 const references = [
   { kind: 'floor-joint', heightMm: 0 },
   { kind: 'existing-front', heightMm: 900 },
-  { kind: 'best-fit', heightMm: 1300 },
+  { kind: 'tile-joint', heightMm: 0 },
 ] as const;
 
 function drawPlainWall(from: FamilyDraw): RecessSpec {
