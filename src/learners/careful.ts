@@ -13,9 +13,11 @@ import type { Survey } from '../survey/survey.ts';
 import { workOut, workOutSize } from '../survey/working-out.ts';
 import { handsByBay, proposeTogether } from './bay-hand.ts';
 import { type Hand, readAndBook, takeInHand, tapeAndBook } from './hand.ts';
-import { standOnReference } from './lining-up.ts';
+import { checkInstrument, type Shown } from './instrument.ts';
+import { bringToReference, standOnReference } from './lining-up.ts';
 import { proposeWorked } from './proposing.ts';
 import { carcassDepths, carcassHeights, type Density, type PlannedReading, planReadings } from './reading-plan.ts';
+import { keepWatch, type Watch } from './watch.ts';
 
 /** Surveys a recess with care, by a plan of a density; of a pair, the one after the other, from one line past the breast. */
 export function surveyWithCare(start: Survey, density: Density): Survey {
@@ -30,13 +32,44 @@ export function surveyWithCare(start: Survey, density: Density): Survey {
 function surveyBay(hand: Hand, density: Density): void {
   const { spec, brief } = hand.now().world.exercise;
   for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
+  const shown = checkInstrument(hand);
   standOnReference(hand, lineHeight(brief.openingMm.height));
   markLines(hand);
-  for (const reading of planReadings(brief, density)) takeReading(hand, reading);
-  readHalfWay(hand);
-  for (const size of ['carcass-width', 'carcass-height', 'carcass-depth'] as const) readRoundTightest(hand, size);
+  const plan = planReadings(brief, density);
+  if (shown.out.length === 0) readAll(hand, plan);
+  else readAllowing(hand, shown, plan);
   close(hand);
   proposeWorked(hand, workOut(hand.now()));
+}
+
+/** Reads a plan, half-way where a wall is not straight, and round what is tightest, with an eye on the level. */
+function readAll(hand: Hand, plan: readonly PlannedReading[]): void {
+  const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading));
+  for (const reading of plan) watch.take(reading);
+  readHalfWay(hand, watch);
+  for (const size of ['carcass-width', 'carcass-height', 'carcass-depth'] as const)
+    readRoundTightest(hand, watch, size);
+  watch.look();
+}
+
+/**
+ * Reads a plan with a level that is known to be out of true and must be used all the same: the dial is turned by its
+ * squareness before anything is read from S, and where it leans or rises every place is read again with the level turned
+ * round, so that it cancels in the mean.
+ */
+function readAllowing(hand: Hand, shown: Shown, plan: readonly PlannedReading[]): void {
+  const inTwoGoes = <T extends { readonly datum: string }>(readings: readonly T[], take: (reading: T) => void) => {
+    for (const r of readings) if (r.datum !== 'S') take(r);
+    if (shown.out.includes('square')) hand.act({ act: 'turn', byMmPerM: 0 - shown.square });
+    for (const r of readings) if (r.datum === 'S') take(r);
+  };
+  inTwoGoes(plan, (reading) => void takeReading(hand, reading));
+  if (!shown.out.includes('level') && !shown.out.includes('plumb')) return;
+  bringToReference(hand, hand.act({ act: 'turn', byMmPerM: 0, quarters: 2 }));
+  inTwoGoes(bookedOffsets(hand.now()), ({ datum, said }) => {
+    const words = said.for ? { words: { for: said.for } } : {};
+    if ('surface' in said.place) readAndBook(hand, { datum, place: said.place, ...words });
+  });
 }
 
 /** A level line that one rule reaches the floor and the ceiling from. */
@@ -93,13 +126,13 @@ function towards(from: number, to: number, mm: number): number {
  *
  * @source common practice, no source; the limit is ours
  */
-function readHalfWay(hand: Hand): void {
+function readHalfWay(hand: Hand, watch: Watch<PlannedReading>): void {
   for (const line of linesOfReadings(bookedOffsets(hand.now()))) {
     line.forEach((o, i) => {
       const before = line[i - 1];
       const after = line[i + 1];
       if (!before || !after || Math.abs(o.valueMm - (before.valueMm + after.valueMm) / 2) <= notStraightMm) return;
-      for (const other of [before, after]) takeReading(hand, halfWay(o, other));
+      for (const other of [before, after]) watch.take(halfWay(o, other));
     });
   }
 }
@@ -131,7 +164,7 @@ function halfWay(a: BookedOffset, b: BookedOffset): PlannedReading {
 }
 
 /** Reads again half-way to the neighbours of the offsets that count, so that a belly between two readings is met. */
-function readRoundTightest(hand: Hand, size: SizeName): void {
+function readRoundTightest(hand: Hand, watch: Watch<PlannedReading>, size: SizeName): void {
   const { brief } = hand.now().world.exercise;
   const heights = carcassHeights(brief);
   const depths = carcassDepths(brief);
@@ -151,7 +184,7 @@ function readRoundTightest(hand: Hand, size: SizeName): void {
         const at = { [axes.u]: o.at.u + du * share * steps[axes.u], [axes.v]: o.at.v + dv * share * steps[axes.v] };
         const place = within(o.side, at, { heights, depths, half: brief.carcassMm.width.nominalMm / 2 - 5 });
         const datum = o.datum as 'F' | 'S' | 'L';
-        if (place) takeReading(hand, { datum, place, for: [size] });
+        if (place) watch.take({ datum, place, for: [size] });
       }
     }
   }

@@ -10,6 +10,16 @@ export function standOnReference(hand: Hand, heightMm: number): void {
   const setBack = hand.now().world.exercise.brief.setBackMm ?? 0;
   hand.act({ act: 'stand', xMm: 0, yMm: 0 - setBack, heightMm });
   let seen = hand.act({ act: 'settle' });
+  if (!seen.ok) {
+    hand.act({ act: 'stand', xMm: 0, yMm: 0, heightMm, packed: true });
+    seen = hand.act({ act: 'settle' });
+  }
+  bringToReference(hand, seen);
+}
+
+/** Moves and turns a level until its face line runs along the reference. */
+export function bringToReference(hand: Hand, first: Outcome): void {
+  let seen = first;
   for (let round = 0; round < 4; round++) {
     const off = straightThrough(hand, seen);
     if (!off || (Math.abs(off.atMiddle) < 0.05 && Math.abs(off.slope) < 0.0002)) return;
@@ -38,8 +48,8 @@ function straightThrough(hand: Hand, outcome: Outcome): { atMiddle: number; slop
   return { atMiddle: meanOff - slope * meanX, slope };
 }
 
-/** A line's own width is known from the kit, so what is seen in widths can be told in mm. */
-function offMm(hand: Hand, s: Seen): number {
+/** Tells in mm what is seen in widths of a line, whose own width is known from the kit. */
+export function offMm(hand: Hand, s: Seen): number {
   const { brief, kit } = hand.now().world.exercise;
   return s.offMm ?? s.offWidths * lineWidth(kit, brief.openingMm.height / 2);
 }

@@ -23,7 +23,7 @@ function isRight(survey: Survey, b: Booking, offset: BookedOffset | undefined): 
   const near = (seen: number) => Math.abs(b.said.valueMm - seen) <= valueWithinMm;
   if (offset) {
     const reading = readingBehind(survey, offset);
-    return reading !== null && datumSuits(offset) && near(middleSeen(reading));
+    return reading !== null && datumSuits(offset) && near(middleSeen(reading, survey.world.exercise.kit.rule));
   }
   if (b.said.what === 'span') {
     const span = spanBehind(survey, b);

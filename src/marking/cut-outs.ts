@@ -113,7 +113,7 @@ function edgeSteps(survey: Survey, bookings: ReturnType<typeof edgeBookings>, da
     return [
       {
         setUp: off + step,
-        seen: sign * middleSeen(reading) + step,
+        seen: sign * middleSeen(reading, survey.world.exercise.kit.rule) + step,
         written: sign * b.valueMm + (carried ? carried.stepMm : 0),
       },
     ];

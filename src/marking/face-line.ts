@@ -25,7 +25,8 @@ export function faceLineOff(survey: Survey): FaceLineOff | null {
   const plane = read?.plane ?? (datum === undefined ? undefined : survey.planes[datum]);
   if (datum === undefined || !plane || Math.abs(plane.ny) < 0.5) return null;
   const half = survey.world.exercise.brief.openingMm.width / 2;
+  const { reference } = survey.world.exercise.spec;
   const back = survey.world.exercise.brief.setBackMm ?? 0;
-  const at = (x: number) => (plane.c - plane.nx * x) / plane.ny + back;
+  const at = (x: number) => (plane.c - plane.nx * x - plane.nz * reference.heightMm) / plane.ny + back;
   return { datum, leftMm: at(-half), rightMm: at(half) };
 }

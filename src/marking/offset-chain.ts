@@ -2,6 +2,7 @@
  * The chain of K1 to K5 for a size that was surveyed by offsets.
  */
 import type { Plane } from '../geometry/plane.ts';
+import type { Place } from '../recess/recess.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { datumParts, saidKey } from '../survey/act.ts';
 import {
@@ -53,7 +54,7 @@ interface ReadPlace {
   readonly seenMm: number;
   readonly writtenMm: number;
   readonly plane: Plane;
-  readonly at: { readonly x: number; readonly y: number };
+  readonly at: Place;
 }
 
 /**
@@ -105,9 +106,10 @@ export function readingBehind(survey: Survey, o: BookedOffset): Reading | null {
   return survey.readings.filter((r) => r.n < o.n && fits(r)).at(-1) ?? null;
 }
 
-/** Gives the middle of the line as seen on the rule. */
-export function middleSeen(r: Pick<Reading, 'edgesMm'>): number {
-  return (r.edgesMm[0] + r.edgesMm[1]) / 2;
+/** Gives the offset that the middle of the line as seen on the rule tells, from whichever end. */
+export function middleSeen(r: Pick<Reading, 'edgesMm' | 'fromFarEnd'>, rule: { readonly lengthMm: number }): number {
+  const middle = (r.edgesMm[0] + r.edgesMm[1]) / 2;
+  return r.fromFarEnd ? rule.lengthMm - middle : middle;
 }
 
 function readPlaces(survey: Survey, source: DomainSource, of: { domain: Domain; group: OffsetGroup }): ReadPlace[] {
@@ -125,7 +127,7 @@ function readPlaces(survey: Survey, source: DomainSource, of: { domain: Domain; 
     datum: group.datum,
     trueMm: mean(found.map(({ near }) => trueOffset(source, domain.size, { side: group.side, ...near }))),
     setUpMm: mean(found.map(({ reading }) => offsetFrom(reading))),
-    seenMm: mean(found.map(({ reading }) => middleSeen(reading))),
+    seenMm: mean(found.map(({ reading }) => middleSeen(reading, survey.world.exercise.kit.rule))),
     writtenMm: mean(found.map(({ b }) => b.valueMm)),
     plane: first.reading.plane,
     at: first.reading.point,
@@ -164,7 +166,7 @@ function stepsOf(survey: Survey, p: ReadPlace, base: string | null) {
   // A rule gives a step's length, its way is plain to see: a way that is written wrong is a booking.
   const sign = step < 0 ? -1 : 1;
   // A step that was never read was not seen wrong: what is written of it is a booking.
-  const seen = reading ? broughtOver(p.side, sign * middleSeen(reading)) : truly;
+  const seen = reading ? broughtOver(p.side, sign * middleSeen(reading, survey.world.exercise.kit.rule)) : truly;
   return { true: truly, seen, written, booked: written };
 }
 
@@ -176,9 +178,10 @@ function trueStep(survey: Survey, p: ReadPlace, base: string): number {
   return across(p.plane, kind, p.at) - across(basePlane, kind, p.at);
 }
 
-function across(plane: Plane, kind: 'F' | 'S' | 'L', at: { x: number; y: number }): number {
-  if (kind === 'L') return plane.c;
-  return kind === 'S' ? (plane.c - plane.ny * at.y) / plane.nx : (plane.c - plane.nx * at.x) / plane.ny;
+function across(plane: Plane, kind: 'F' | 'S' | 'L', at: Place): number {
+  if (kind === 'L') return (plane.c - plane.nx * at.x - plane.ny * at.y) / plane.nz;
+  const level = plane.c - plane.nz * at.z;
+  return kind === 'S' ? (level - plane.ny * at.y) / plane.nx : (level - plane.nx * at.x) / plane.ny;
 }
 
 /** A depth is from the face line: a base far off it gives way to the face datum that was lined up on the reference. */
@@ -187,7 +190,7 @@ function faceBase(survey: Survey, size: Domain['size'], base: string | null): st
   const setBack = survey.world.exercise.brief.setBackMm ?? 0;
   const off = (datum: string) => {
     const plane = survey.planes[datum];
-    return plane ? Math.abs(across(plane, 'F', { x: 0, y: 0 }) + setBack) : placeWithinMm;
+    return plane ? Math.abs(across(plane, 'F', { x: 0, y: 0, z: 0 }) + setBack) : placeWithinMm;
   };
   if (off(base) <= placeWithinMm) return base;
   const faces = Object.keys(survey.planes).filter((d) => datumParts(d).kind === 'F' && off(d) <= placeWithinMm);

@@ -190,7 +190,7 @@ function askedFrame(survey: Survey): FrameAsked | null {
   if (!at || !survey.standing) return blank;
   const square = planeOf(survey.standing, 'S');
   const level = planeOf(survey.standing, 'L');
-  return { ...blank, leftMm: square.c / square.nx - at.leftOfS, bottomMm: level.c - at.belowL };
+  return { ...blank, leftMm: square.c / square.nx - at.leftOfS, bottomMm: level.c / level.nz - at.belowL };
 }
 
 function carcassReasons(exercise: Exercise, key: AnswerKey | null): Reason[] {

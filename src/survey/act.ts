@@ -13,10 +13,13 @@ const length = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(20_000))
 const count = v.pipe(v.number(), v.integer(), v.minValue(1));
 const text = v.pipe(v.string(), v.minLength(1), v.maxLength(500));
 
-/** F, S, L of the first set-up; F2, S2, L2 of the second, and so on. */
+/** F, S, L of the first set-up; F2, S2, L2 of the second, and so on; F:1-3 is the pencil line from mark 1 to mark 3. */
 export const datumSchema = v.pipe(
   v.string(),
-  v.regex(/^[FSL]([2-9]|[1-9][0-9])?$/, 'a datum: F, S or L, or F2, S2, L2, ...'),
+  v.regex(
+    /^[FSL]([2-9]|[1-9][0-9])?$|^[FSL]:[1-9][0-9]{0,3}-[1-9][0-9]{0,3}$/,
+    'a datum: F, S or L, or F2, S2, L2, ..., or a pencil line between two marks, F:1-3',
+  ),
 );
 
 /** Edges of a band on a wall; on a side wall `front` is nearer to the room. */
@@ -40,6 +43,8 @@ export const placeSchema = v.union(
   'a place: a surface with two of xMm, yMm, zMm (or one and along), or a mark',
 );
 
+/** Which of the kit's levels; left out: the one touched last, or the first. */
+const whichLevel = v.optional(v.picklist([1, 2]));
 const planeKind = v.picklist(['F', 'S']);
 const target = v.union([onMark, v.strictObject({ referenceXMm: mm })], 'a mark, or referenceXMm');
 
@@ -63,22 +68,33 @@ export const actSchema = v.variant('act', [
     yMm: mm,
     heightMm: length,
     facing: v.optional(v.picklist(['recess', 'room', 'left', 'right'])),
+    level: whichLevel,
+    /** A mark on the floor that its plumb dot is put on; x and y say roughly where that is. */
+    over: v.optional(count),
+    /** The low feet of its stand are packed. */
+    packed: v.optional(v.boolean()),
   }),
-  v.strictObject({ act: v.literal('move'), byXMm: mm, byYMm: mm }),
+  v.strictObject({ act: v.literal('move'), byXMm: mm, byYMm: mm, level: whichLevel }),
   v.strictObject({
     act: v.literal('turn'),
     /** Anticlockwise seen from above. */
     byMmPerM: v.pipe(v.number(), v.finite(), v.minValue(-1000), v.maxValue(1000)),
     quarters: v.optional(v.pipe(v.number(), v.integer(), v.minValue(-2), v.maxValue(2))),
+    level: whichLevel,
   }),
-  v.strictObject({ act: v.literal('raise'), byMm: mm }),
-  v.strictObject({ act: v.literal('settle') }),
-  v.strictObject({ act: v.literal('aim'), plane: planeKind, at: target }),
+  v.strictObject({ act: v.literal('raise'), byMm: mm, level: whichLevel }),
+  v.strictObject({ act: v.literal('settle'), level: whichLevel }),
+  v.strictObject({ act: v.literal('aim'), plane: planeKind, at: target, level: whichLevel }),
   v.strictObject({
     act: v.literal('check'),
     check: v.picklist(['level', 'plumb', 'square']),
-    verdict: v.picklist(['use', 'do-not-use']),
+    /** Left out, the routine is gone through on a practice wall; with one, what it showed is judged. */
+    verdict: v.optional(v.picklist(['use', 'do-not-use'])),
+    /** The error as estimated, its sign as the level's faults have it. */
     errorMmPerM: v.optional(mm),
+    level: whichLevel,
+    /** Which of two ways: the level line fore-and-aft or side-to-side, the upright plane F or S. */
+    of: v.optional(v.picklist(['fore', 'side', 'F', 'S'])),
   }),
   v.strictObject({ act: v.literal('mark'), place: placeSchema }),
   v.strictObject({ act: v.literal('rub-out'), mark: count }),
@@ -94,11 +110,19 @@ export const actSchema = v.variant('act', [
         v.pipe(v.number(), v.finite(), v.minValue(-300), v.maxValue(300)),
       ]),
     ),
+    /** The rule's other end is put on the place: its numbers run down towards the line. */
+    end: v.optional(v.literal('far')),
   }),
   v.strictObject({ act: v.literal('span'), place: placeSchema, to: v.picklist(sides) }),
   v.strictObject({ act: v.literal('diagonal'), from: placeSchema, to: placeSchema }),
   v.strictObject({ act: v.literal('edge'), place: placeSchema, lengthMm: length, along: v.picklist(['u', 'v']) }),
-  v.strictObject({ act: v.literal('plumb'), place: placeSchema, lengthMm: length }),
+  v.strictObject({
+    act: v.literal('plumb'),
+    place: placeSchema,
+    lengthMm: length,
+    /** Held the other way round: what is wrong with its vial shows the other way. */
+    turnedRound: v.optional(v.boolean()),
+  }),
   v.strictObject({ act: v.literal('three-four-five'), at: placeSchema, unitMm: length }),
   v.strictObject({
     act: v.literal('book'),
@@ -168,9 +192,20 @@ export type Target = Readonly<v.InferOutput<typeof target>>;
 /** Which of the three datums a name is of. */
 export type DatumKind = 'F' | 'S' | 'L';
 
-/** Splits a datum's name into its kind and the set-up that threw it, counted from 1. */
-export function datumParts(name: string): { readonly kind: DatumKind; readonly setUp: number } {
-  return { kind: name[0] as DatumKind, setUp: name.length > 1 ? Number(name.slice(1)) : 1 };
+/** What a pencil line counts as among set-ups: after all that are thrown. */
+const drawnSetUp = 1000;
+
+/** Splits a datum's name into its kind and the set-up that threw it, counted from 1; a pencil line comes after all. */
+export function datumParts(name: string): {
+  readonly kind: DatumKind;
+  readonly setUp: number;
+  /** The two marks of a pencil line. */
+  readonly drawn: readonly [number, number] | null;
+} {
+  const kind = name[0] as DatumKind;
+  if (name[1] !== ':') return { kind, setUp: name.length > 1 ? Number(name.slice(1)) : 1, drawn: null };
+  const [from, to] = name.slice(2).split('-').map(Number);
+  return { kind, setUp: drawnSetUp, drawn: [from ?? 0, to ?? 0] };
 }
 
 /** Names a datum: the first set-up's have no number. */

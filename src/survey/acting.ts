@@ -6,15 +6,19 @@
  * a log that is replayed give the same survey.
  */
 import type { Plane } from '../geometry/plane.ts';
-import { type Act, type DatumKind, datumName, type PlaceSaid } from './act.ts';
+import { type Act, type DatumKind, datumName, datumParts, type PlaceSaid } from './act.ts';
 import { directionToRoom } from './hand-frame.ts';
+import { checkOutcome } from './instrument-check.ts';
+import { knocked } from './knock.ts';
 import { aimLevel, planeOf, type Standing, turnLevel } from './level.ts';
 import { acrossFrom, diagonalOutcome, readOutcome, spanOutcome } from './measuring-acts.ts';
 import { type Done, type Outcome, refused } from './outcome.ts';
+import { pencilLine } from './pencil-line.ts';
 import { type Found, type FoundPlace, findPlace } from './place.ts';
 import { aimOutcome, levelOutcome, markedAt, markOutcome, standOutcome, stoodAt, targetPoint } from './set-up-acts.ts';
 import { bookOutcome, carryOutcome, handInOutcome, strikeOutcome } from './sheet-acts.ts';
-import { finderOf, type Reading, type Survey, thrownPlane } from './survey.ts';
+import { finderOf, levelInHand, type Reading, type Survey, thrownPlane } from './survey.ts';
+import { edgeOutcome, plumbOutcome, threeFourFiveOutcome } from './tool-acts.ts';
 
 /** Acts: finds the outcome and folds it in. */
 export function perform(survey: Survey, act: Act): { readonly survey: Survey; readonly outcome: Outcome } {
@@ -59,10 +63,13 @@ function outcomeOf(survey: Survey, act: Act): Outcome {
     case 'diagonal':
       return diagonalOutcome(survey, act);
     case 'check':
+      return checkOutcome(survey, act);
     case 'edge':
+      return edgeOutcome(survey, act);
     case 'plumb':
+      return plumbOutcome(survey, act);
     case 'three-four-five':
-      return refused('kit/none');
+      return threeFourFiveOutcome(survey, act);
     case 'book':
       return bookOutcome(survey, act);
     case 'strike':
@@ -96,7 +103,8 @@ function folded(survey: Survey, done: DoneAct): Survey {
   switch (act.act) {
     case 'stand': {
       const setUp = survey.setUps + 1;
-      return { ...withLevel(survey, stoodAt(survey.world, act, setUp)), setUps: setUp };
+      const stood = stoodAt(survey, act, { setUp, handUm: done.outcome.handUm ?? [0, 0] });
+      return { ...withLevel(survey, stood), setUps: setUp };
     }
     case 'move':
     case 'turn':
@@ -114,8 +122,10 @@ function folded(survey: Survey, done: DoneAct): Survey {
         cleared: [...survey.cleared, act.trim],
         marks: survey.marks.filter((m) => m.on?.name !== act.trim),
       };
+    case 'check':
+      return done.outcome.swapped ? swapped(survey, act.level ?? 1) : survey;
     case 'read':
-      return { ...survey, readings: [...survey.readings, readingOf(survey, done)] };
+      return struck(withReading(survey, readingOf(survey, done)));
     case 'span': {
       const seenMm = done.outcome.tapeMm;
       const from = surfacePlace(survey, act.place);
@@ -145,18 +155,42 @@ function folded(survey: Survey, done: DoneAct): Survey {
   }
 }
 
+/** Puts a level where it now stands, in hand. */
 function withLevel(survey: Survey, standing: Standing): Survey {
   const thrown = (['F', 'S', 'L'] as const).map((kind: DatumKind): [string, Plane] => [
     datumName(kind, standing.setUp),
     planeOf(standing, kind),
   ]);
-  return { ...survey, standing, planes: { ...survey.planes, ...Object.fromEntries(thrown) } };
+  const levels = [...survey.levels.filter((l) => l.level !== standing.level), standing];
+  return { ...survey, standing, levels, planes: { ...survey.planes, ...Object.fromEntries(thrown) } };
+}
+
+/** A level is put in the van: the other comes out when it is stood next. */
+function swapped(survey: Survey, level: number): Survey {
+  const levels = survey.levels.filter((l) => l.level !== level);
+  const standing = survey.standing?.level === level ? (levels.at(-1) ?? null) : survey.standing;
+  return { ...survey, levels, standing, swapped: [...survey.swapped, level] };
+}
+
+/** A pencil line's plane is kept when it is first read from. */
+function withReading(survey: Survey, reading: Reading): Survey {
+  const readings = [...survey.readings, reading];
+  if (datumParts(reading.datum).drawn === null) return { ...survey, readings };
+  return { ...survey, readings, planes: { ...survey.planes, [reading.datum]: reading.plane } };
+}
+
+/** A door slams when so many readings have been taken; nobody is told. */
+function struck(survey: Survey): Survey {
+  const { knock } = survey.world;
+  if (!knock || survey.readings.length !== knock.afterReadings) return survey;
+  const moved = (l: Standing) => (l.level === knock.level ? knocked(survey.world, l, knock) : l);
+  return { ...survey, levels: survey.levels.map(moved), standing: survey.standing && moved(survey.standing) };
 }
 
 /** The level after it was moved, turned, raised, settled or aimed. */
 function touched(survey: Survey, done: DoneAct): Standing {
   const { act, outcome, n } = done;
-  const standing = survey.standing;
+  const standing = levelInHand(survey, 'level' in act ? act.level : undefined);
   if (!standing) throw forged(n, act.act);
   switch (act.act) {
     case 'move': {
@@ -189,14 +223,24 @@ function withMark(survey: Survey, done: DoneAct): Survey {
 function readingOf(survey: Survey, done: DoneAct): Reading {
   const { act, outcome, n } = done;
   if (act.act !== 'read' || !outcome.edgesMm) throw forged(n, 'read');
-  const plane = thrownPlane(survey, act.datum);
+  const drawn = pencilLine(survey, act.datum);
+  const plane = drawn.ok ? drawn.value.plane : thrownPlane(survey, act.datum);
   const place = 'surface' in act.place ? findPlace(finderOf(survey), act.place) : null;
   const mark = 'mark' in act.place ? survey.marks.find((m) => m.mark === markNumber(act.place)) : undefined;
   const point = place?.ok ? place.value.point : mark?.point;
   if (!plane || !point) throw forged(n, 'read');
   const found = place?.ok ? place.value : null;
-  const side = found ? found.side : null;
-  return { n, datum: act.datum, said: act.place, side, place: found, point, plane, edgesMm: outcome.edgesMm };
+  return {
+    n,
+    datum: act.datum,
+    said: act.place,
+    side: found ? found.side : null,
+    place: found,
+    point,
+    plane,
+    edgesMm: outcome.edgesMm,
+    fromFarEnd: act.end === 'far',
+  };
 }
 
 function surfacePlace(survey: Survey, said: PlaceSaid): Found<FoundPlace> {

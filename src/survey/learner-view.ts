@@ -3,14 +3,14 @@
  * the learner's own reckoning. It is made from acts and outcomes alone and holds nothing of the hidden room.
  */
 import type { Brief } from '../exercise/brief.ts';
-import type { Aids, Kit } from '../exercise/kit.ts';
+import { type Aids, type Kit, statedKit } from '../exercise/kit.ts';
 import { type Outline, outlineOf } from '../exercise/outline.ts';
 import type { Fate, Trim } from '../recess/recess-spec.ts';
 import { type ActOf, datumParts, type PlaceSaid, type SurfacePlace } from './act.ts';
 import { type ClosingCheck, closingChecks } from './closing-checks.ts';
 import { ofBay } from './in-bay.ts';
 import type { Seen } from './outcome.ts';
-import { type Reckoned, reckon } from './reckoning.ts';
+import { type Reckoned, type ReckonedLevel, reckonAll } from './reckoning.ts';
 import type { Booking, Survey } from './survey.ts';
 import { type WorkedSize, workOut } from './working-out.ts';
 
@@ -52,6 +52,8 @@ export interface LearnerView {
   readonly acts: number;
   /** By the learner's own reckoning, in the hand's frame. */
   readonly level: Reckoned | null;
+  /** All levels that stand, the same way; the one touched last at the end. */
+  readonly levels: readonly ReckonedLevel[];
   /** What the lines were last seen to do at marks and along the reference. */
   readonly seen: readonly Seen[];
   readonly marks: readonly SeenMark[];
@@ -70,12 +72,13 @@ export interface LearnerView {
 /** Gives what the learner sees of a survey. */
 export function learnerView(survey: Survey): LearnerView {
   const { exercise } = survey.world;
-  const reckoned = reckon(exercise, survey.entries);
+  const levels = reckonAll(exercise, survey.entries);
+  const last = levels.at(-1);
   return {
     code: exercise.code,
     outline: outlineOf(exercise),
     brief: exercise.brief,
-    kit: exercise.kit,
+    kit: statedKit(exercise.kit),
     aids: exercise.aids,
     trims: survey.world.bays.flatMap((b) =>
       b.exercise.spec.trims.map((t) =>
@@ -87,7 +90,8 @@ export function learnerView(survey: Survey): LearnerView {
       ),
     ),
     acts: survey.entries.length,
-    level: reckoned,
+    level: last ? reckonedOf(last) : null,
+    levels,
     seen: lastSeen(survey),
     marks: seenMarks(survey),
     readings: seenReadings(survey),
@@ -104,8 +108,12 @@ export function learnerView(survey: Survey): LearnerView {
 }
 
 /** Says whether a datum is thrown now, as the learner knows it. */
-export function isThrown(view: Pick<LearnerView, 'level'>, datum: string): boolean {
-  return view.level?.settled === true && view.level.setUp === datumParts(datum).setUp;
+export function isThrown(view: Pick<LearnerView, 'levels'>, datum: string): boolean {
+  return view.levels.some((l) => l.settled && l.setUp === datumParts(datum).setUp);
+}
+
+function reckonedOf({ level: _level, ...reckoned }: ReckonedLevel): Reckoned {
+  return reckoned;
 }
 
 function lastSeen(survey: Survey): readonly Seen[] {

@@ -8,13 +8,14 @@ import { ownCoordinates, withinReach } from '../recess/recess.ts';
 import { type Side, sides, type Trim } from '../recess/recess-spec.ts';
 import { type ActOf, datumParts, type PlaceSaid } from './act.ts';
 import { directionToRoom } from './hand-frame.ts';
-import { lineWidth } from './level.ts';
+import { lineWidth, type Standing } from './level.ts';
 import { type Outcome, refused } from './outcome.ts';
+import { liesOn, type PencilLine, pencilLine, pencilWidthMm } from './pencil-line.ts';
 import { type Found, type FoundPlace, findPlace, foundAt } from './place.ts';
-import { alongRule, drawTilt, ruleError, seenEdges, tenth, unfolded } from './rule.ts';
+import { alongRule, drawTilt, onRule, seenEdges, tenth, unfolded } from './rule.ts';
 import { sightTo } from './set-up-acts.ts';
 import { blockedIn, directionBetween, stepped } from './sight.ts';
-import { finderOf, type Survey, thrownPlane } from './survey.ts';
+import { finderOf, type Survey, throwing, thrownPlane } from './survey.ts';
 import { bayOf, inBayFrame } from './world.ts';
 
 const whyTape = purpose('survey/tape');
@@ -22,13 +23,11 @@ const tapeDeviationMm = 0.5;
 /** The most that a tape bent into a corner reads short, mm; typical, from memory. */
 const tapeBendMm = 2.5;
 
-/** Holds the rule from a place to a thrown line, and looks. */
+/** Holds the rule from a place to a thrown or a pencil line, and looks. */
 export function readOutcome(survey: Survey, act: ActOf<'read'>): Outcome {
-  const standing = survey.standing;
-  if (!standing) return refused('level/none');
-  if (!standing.settled) return refused('level/not-settled');
-  const plane = thrownPlane(survey, act.datum);
-  if (!plane) return refused('datum/not-thrown');
+  const line = lineToRead(survey, act.datum);
+  if (!line.ok) return refused(line.code);
+  const { plane, standing, drawn } = line.value;
   const from = heldAt(survey, act.place);
   if (!from.ok) return refused(from.code);
   const hold = holdOf(survey, act, { from: from.value, plane });
@@ -37,13 +36,15 @@ export function readOutcome(survey: Survey, act: ActOf<'read'>): Outcome {
   if (hold.along > exercise.kit.rule.lengthMm) return refused('rule/too-short');
   const trims = finderOf(survey).trims;
   const end = stepped(from.value.point, hold.direction, unfolded(exercise.kit.rule, hold.along));
-  const held = blockedIn(survey.world, trims, { from: stepped(from.value.point, hold.direction, 1), to: end });
+  const way = { from: stepped(from.value.point, hold.direction, 1), to: end };
+  const held = drawn ? null : blockedIn(survey.world, trims, way);
   if (held) return refused('rule/blocked', held);
   const crossing = stepped(from.value.point, hold.direction, hold.along);
-  const unseen = sightTo(survey, standing.at, crossing);
+  if (drawn && !liesOn(survey, drawn, { from: from.value.point, crossing })) return refused('line/not-there');
+  const unseen = standing && sightTo(survey, standing.at, crossing);
   if (unseen) return refused('sight/blocked', unseen);
-  const middleMm = hold.along + ruleError(rule, exercise.kit.rule.legMm, hold.along);
-  const widthMm = lineWidth(exercise.kit, distance(standing.at, crossing));
+  const middleMm = onRule(rule, exercise.kit.rule, { alongMm: hold.along, end: act.end });
+  const widthMm = standing ? lineWidth(exercise.kit, distance(standing.at, crossing)) : pencilWidthMm;
   const edgesMm = seenEdges(key, exercise.kit.rule, { middleMm, widthMm, index: hold.index });
   const seen = { ok: true as const, edgesMm, on: from.value.on?.name ?? from.value.side ?? 'mark' };
   return exercise.aids.readsRule ? { ...seen, readOutMm: readOut(edgesMm) } : seen;
@@ -152,6 +153,25 @@ function surfaceOnly(survey: Survey, said: PlaceSaid): Found<FoundPlace> {
   return 'surface' in said ? findPlace(finderOf(survey), said) : { ok: false, code: 'place/needs-surface' };
 }
 
+interface LineToRead {
+  readonly plane: Plane;
+  /** The level that throws it; null for a pencil line. */
+  readonly standing: Standing | null;
+  readonly drawn: PencilLine | null;
+}
+
+function lineToRead(survey: Survey, datum: string): Found<LineToRead> {
+  if (datumParts(datum).drawn) {
+    const drawn = pencilLine(survey, datum);
+    return drawn.ok ? { ok: true, value: { plane: drawn.value.plane, standing: null, drawn: drawn.value } } : drawn;
+  }
+  const standing = throwing(survey, datum) ?? survey.standing;
+  if (!standing) return { ok: false, code: 'level/none' };
+  if (!standing.settled) return { ok: false, code: 'level/not-settled' };
+  const plane = thrownPlane(survey, datum);
+  return plane ? { ok: true, value: { plane, standing, drawn: null } } : { ok: false, code: 'datum/not-thrown' };
+}
+
 interface Hold {
   readonly direction: Point;
   /** From the rule's zero to the line, along the rule. */
@@ -184,14 +204,21 @@ function intoFreeSpace(place: FoundPlace, direction: Point): boolean {
 
 /** Two level-or-plumb directions of unit length in a plane. */
 function inPlane(plane: Plane): readonly [Point, Point] {
-  if (plane.nz !== 0)
+  if (Math.abs(plane.nz) > 0.5)
     return [
       { x: 1, y: 0, z: 0 },
       { x: 0, y: 1, z: 0 },
     ];
+  if (plane.nz === 0)
+    return [
+      { x: 0 - plane.ny, y: plane.nx, z: 0 },
+      { x: 0, y: 0, z: 1 },
+    ];
+  const flat = Math.sqrt(plane.nx * plane.nx + plane.ny * plane.ny);
+  const [x, y] = [plane.nx / flat, plane.ny / flat];
   return [
-    { x: 0 - plane.ny, y: plane.nx, z: 0 },
-    { x: 0, y: 0, z: 1 },
+    { x: 0 - y, y: x, z: 0 },
+    { x: 0 - plane.nz * x, y: 0 - plane.nz * y, z: flat },
   ];
 }
 

@@ -167,5 +167,5 @@ function inCarcassPlaces(o: BookedOffset, brief: Brief): boolean {
 
 function lineHeight(survey: Survey, place: SurfacePlace): number {
   const plane = survey.planes[place.along ?? ''];
-  return plane ? plane.c - survey.world.hand.shift.z : 0;
+  return plane ? plane.c / plane.nz - survey.world.hand.shift.z : 0;
 }

@@ -7,7 +7,9 @@ export const refusalCodes = {
   'log/handed-in': 'the exercise is handed in: nothing comes after it',
   'stand/not-there': 'nobody can stand a level there: in a wall, in the breast or out of the room',
   'stand/height': 'a level stands between 50 mm and the ceiling',
+  'stand/not-over': 'that mark is not on the floor near there: the plumb dot does not fall on it',
   'level/none': 'no level is standing',
+  'level/out-of-range': 'it leans too far to level itself: its lines flash; stand it elsewhere, or pack its feet',
   'level/not-settled': 'the level has not settled: settle it first',
   'aim/too-near': 'that is too near to the level to aim at',
   'aim/not-seen': 'the level does not see that',
@@ -16,6 +18,9 @@ export const refusalCodes = {
   'place/coordinates': 'a place is two of its surface’s own coordinates, or one of them and a line that it lies along',
   'place/outside': 'that is beyond the recess',
   'place/no-such-bay': 'there is one recess here, not a pair',
+  'line/not-drawn': 'a pencil line runs between two marks of one line on one surface',
+  'line/not-there': 'the rule does not lie on that pencil line there',
+  'check/which-way': 'that check is not made that way: level fore or side, plumb F or S',
   'place/open': 'there is nothing on that side: it is open',
   'place/no-edge': 'there is no box and no boxing there to hold the rule against',
   'place/line-does-not-cross': 'that line does not cross there',
@@ -66,6 +71,12 @@ export interface Done {
   readonly readOutMm?: number;
   /** What is seen on the tape. */
   readonly tapeMm?: number;
+  /** What is read off marks on the practice wall, in the order in which they were made. */
+  readonly practiceMm?: readonly number[];
+  /** The level was put in the van and the other one taken out. */
+  readonly swapped?: boolean;
+  /** What a tool shows: the gap under a straight-edge and how far along it is widest; what a spirit level is out by. */
+  readonly toolMm?: readonly number[];
   readonly marksLost?: readonly number[];
 }
 

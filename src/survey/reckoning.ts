@@ -22,19 +22,43 @@ interface Step {
   readonly outcome: Outcome;
 }
 
-/** Reckons where the level stands; null before it is stood. */
+/** A kit's level as it is reckoned to stand. */
+export interface ReckonedLevel extends Reckoned {
+  readonly level: number;
+}
+
+/** Reckons where the level that was touched last stands; null before one is stood. */
 export function reckon(exercise: Exercise, steps: readonly Step[]): Reckoned | null {
+  const last = reckonAll(exercise, steps).at(-1);
+  if (!last) return null;
+  const { level: _level, ...reckoned } = last;
+  return reckoned;
+}
+
+/** Reckons where all levels stand, the one that was touched last at the end. */
+export function reckonAll(exercise: Exercise, steps: readonly Step[]): readonly ReckonedLevel[] {
   const { openingMm } = exercise.brief;
   const outline: StraightOutline = { openingMm, slope: exercise.spec.slope };
   const marks = new Map<number, Point>();
-  let level: Reckoned | null = null;
+  let levels: readonly ReckonedLevel[] = [];
   for (const { act, outcome } of steps) {
     if (!outcome.ok) continue;
-    if (act.act === 'mark' && outcome.mark !== undefined && level && 'surface' in act.place)
-      marks.set(outcome.mark, reckonedPlace(outline, level, act.place));
-    else level = moved(level, { act, marks, setUp: outcome.setUp });
+    if (act.act === 'mark') {
+      const { place } = act;
+      if (outcome.mark === undefined || !('surface' in place)) continue;
+      const from = levels.find((l) => l.setUp === datumParts(place.along ?? 'F').setUp) ?? levels.at(-1);
+      if (from) marks.set(outcome.mark, reckonedPlace(outline, from, place));
+    } else if (outcome.swapped && act.act === 'check') {
+      levels = levels.filter((l) => l.level !== (act.level ?? 1));
+    } else {
+      const number = (isTouch(act) ? act.level : undefined) ?? (act.act === 'stand' ? 1 : levels.at(-1)?.level);
+      const before = levels.find((l) => l.level === number) ?? null;
+      const after = moved(before, { act, marks, setUp: outcome.setUp });
+      if (after && after !== before && number !== undefined)
+        levels = [...levels.filter((l) => l.level !== number), { ...after, level: number }];
+    }
   }
-  return level;
+  return levels;
 }
 
 /** Gives a place on the straight outline, in the hand's frame; one that lies along a line, where that is reckoned to be. */
@@ -65,7 +89,8 @@ function moved(
 ): Reckoned | null {
   const { act } = step;
   if (act.act === 'stand') {
-    const at = { x: act.xMm, y: act.yMm, z: act.heightMm };
+    const over = act.over === undefined ? undefined : step.marks.get(act.over);
+    const at = { x: over?.x ?? act.xMm, y: over?.y ?? act.yMm, z: act.heightMm };
     return { setUp: step.setUp ?? 1, at, facing: facings[act.facing ?? 'recess'], settled: false };
   }
   if (!level) return null;
@@ -83,6 +108,10 @@ function moved(
     default:
       return level;
   }
+}
+
+function isTouch(act: Act): act is Extract<Act, { act: 'stand' | 'move' | 'turn' | 'raise' | 'settle' | 'aim' }> {
+  return ['stand', 'move', 'turn', 'raise', 'settle', 'aim'].includes(act.act);
 }
 
 function turnedTo(facing: Reckoned['facing'], slope: number, quarters: number): Reckoned['facing'] {

@@ -45,6 +45,17 @@ export function ruleError(errors: RuleErrors, legMm: number, lengthMm: number): 
   return sum;
 }
 
+/**
+ * Gives where a line is seen on the rule, mm by its numbers.
+ *
+ * A worn zero end reads long by what is worn; from the far end the numbers run down, and that end is not worn.
+ */
+export function onRule(errors: RuleErrors, rule: Kit['rule'], at: { alongMm: number; end: 'far' | undefined }): number {
+  if (at.end !== 'far') return at.alongMm + ruleError(errors, rule.legMm, at.alongMm) + (rule.wornMm ?? 0);
+  const fromFar = { ...errors, joints: [...errors.joints].reverse() };
+  return rule.lengthMm - (at.alongMm + ruleError(fromFar, rule.legMm, at.alongMm));
+}
+
 /** Draws the slopes at which the hand holds a rule out of square, along two axes. */
 export function drawTilt(key: DrawKey, rule: Kit['rule'], index: number): readonly [number, number] {
   if (!rule.errors) return [0, 0];

@@ -1,26 +1,32 @@
 /**
  * Setting up: standing the level, touching it, aiming it, and marking where its lines fall.
  */
-import { bell, bellToUnitDeviation, purpose } from '../chance/keyed-draws.ts';
+import { bell, bellToUnitDeviation, type Purpose, purpose } from '../chance/keyed-draws.ts';
 import { outlineOf, planOutline } from '../exercise/outline.ts';
 import { type Point, signedDistance } from '../geometry/plane.ts';
 import { contains } from '../geometry/polygon.ts';
 import { type ActOf, type DatumKind, datumName, datumParts, type Target } from './act.ts';
 import { directionToRoom, toRoom } from './hand-frame.ts';
+import { levelsItself } from './knock.ts';
 import { aimLevel, lineWidth, planeOf, type Standing, turnLevel } from './level.ts';
+import { type LevelBody, trueBody } from './level-body.ts';
 import { type Outcome, refused, type Seen } from './outcome.ts';
 import { type Found, findPlace, foundAt } from './place.ts';
 import { tenth } from './rule.ts';
 import { blockedIn, directionBetween, stepped } from './sight.ts';
-import { finderOf, type Mark, type Survey } from './survey.ts';
+import { finderOf, levelInHand, type Mark, type Survey, throwing } from './survey.ts';
 import { referenceAt, type World } from './world.ts';
 
 const whyAim = purpose('survey/aim');
 const whyMark = purpose('survey/mark');
+const whyDot = purpose('survey/dot');
 
 /** How far off the middle of a line the eye leaves it on a target, and the pencil a mark: standard deviations, typical. */
 const aimDeviationMm = 0.2;
 const pencilDeviationMm = 0.2;
+/** How far off a mark the hand leaves the plumb dot, along each axis, and how near a mark must be: typical. */
+const dotDeviationMm = 0.3;
+const overWithinMm = 100;
 
 /** Where along the opening's width the reference is looked at. */
 const referenceShares = [-0.45, -0.3, -0.15, 0, 0.15, 0.3, 0.45] as const;
@@ -33,24 +39,49 @@ const facings = {
 } as const;
 
 export function standOutcome(survey: Survey, act: ActOf<'stand'>): Outcome {
+  if ((act.level ?? 1) > survey.world.exercise.kit.level.count) return refused('kit/none');
   const outline = outlineOf(survey.world.exercise);
   if (!contains(planOutline(outline), { x: act.xMm, y: act.yMm })) return refused('stand/not-there');
   if (!heightAllowed(survey.world, act.heightMm)) return refused('stand/height');
-  return { ok: true, setUp: survey.setUps + 1 };
+  if (act.over === undefined) return { ok: true, setUp: survey.setUps + 1 };
+  if (!markUnder(survey, act)) return refused('stand/not-over');
+  const slip = (i: number) => slipOf(survey, { why: whyDot, index: 2 * survey.entries.length + i, mm: dotDeviationMm });
+  return { ok: true, setUp: survey.setUps + 1, handUm: [slip(0), slip(1)] };
 }
 
 /** Gives the level as an accepted stand leaves it: not yet settled. */
-export function stoodAt(world: World, act: ActOf<'stand'>, setUp: number): Standing {
+export function stoodAt(
+  survey: Survey,
+  act: ActOf<'stand'>,
+  done: { setUp: number; handUm: readonly number[] },
+): Standing {
+  const { hand } = survey.world;
+  const at = toRoom(hand, { x: act.xMm, y: act.yMm, z: act.heightMm });
+  const mark = markUnder(survey, act);
+  const level = act.level ?? 1;
   return {
-    setUp,
-    at: toRoom(world.hand, { x: act.xMm, y: act.yMm, z: act.heightMm }),
-    facing: directionToRoom(world.hand, facings[act.facing ?? 'recess']),
+    setUp: done.setUp,
+    level,
+    body: bodyInUse(survey, level),
+    at: mark
+      ? { x: mark.point.x + (done.handUm[0] ?? 0) / 1000, y: mark.point.y + (done.handUm[1] ?? 0) / 1000, z: at.z }
+      : at,
+    facing: directionToRoom(hand, facings[act.facing ?? 'recess']),
     settled: false,
+    lean: 0,
+    packed: act.packed ?? false,
   };
 }
 
+/** Gives the body of a level by its number: the one from the van where it was swapped. */
+export function bodyInUse(survey: Survey, level: number): LevelBody {
+  const { bodies, exercise } = survey.world;
+  const index = survey.swapped.includes(level) ? exercise.kit.level.count : level - 1;
+  return bodies[index] ?? trueBody;
+}
+
 export function levelOutcome(survey: Survey, act: ActOf<'move' | 'turn' | 'raise' | 'settle'>): Outcome {
-  const standing = survey.standing;
+  const standing = levelInHand(survey, act.level);
   if (!standing) return refused('level/none');
   const { hand } = survey.world;
   if (act.act === 'move') {
@@ -61,34 +92,35 @@ export function levelOutcome(survey: Survey, act: ActOf<'move' | 'turn' | 'raise
   }
   if (act.act === 'raise')
     return heightAllowed(survey.world, standing.at.z + act.byMm) ? { ok: true } : refused('stand/height');
-  if (act.act === 'settle') return { ok: true, seen: seenBy(survey, { ...standing, settled: true }) };
+  if (act.act === 'settle') {
+    if (!levelsItself(survey.world, standing)) return refused('level/out-of-range');
+    return { ok: true, seen: seenBy(survey, { ...standing, settled: true }) };
+  }
   if (!standing.settled) return { ok: true };
   const turned = turnLevel(standing, { slope: act.byMmPerM / 1000, quarters: act.quarters ?? 0 });
   return { ok: true, seen: seenBy(survey, turned) };
 }
 
 export function aimOutcome(survey: Survey, act: ActOf<'aim'>): Outcome {
-  const standing = survey.standing;
+  const standing = levelInHand(survey, act.level);
   if (!standing) return refused('level/none');
   if (!standing.settled) return refused('level/not-settled');
   const at = targetPoint(survey, act.at);
   if (!at) return refused('place/no-such-mark');
   const by = sightTo(survey, standing.at, at);
   if (by) return refused('aim/not-seen', by);
-  const exact = !survey.world.exercise.kit.rule.errors;
-  const handUm = exact ? 0 : thousandths(bell(survey.world.key, whyAim, survey.entries.length) * aimDeviationMm);
+  const handUm = slipOf(survey, { why: whyAim, index: survey.entries.length, mm: aimDeviationMm });
   const aimed = aimLevel(standing, act.plane, { at, missMm: handUm / 1000 });
   if (!aimed) return refused('aim/too-near');
   return { ok: true, handUm: [handUm], seen: seenBy(survey, aimed) };
 }
 
 export function markOutcome(survey: Survey, act: ActOf<'mark'>): Outcome {
-  const standing = survey.standing;
+  const standing = ('surface' in act.place ? throwing(survey, act.place.along ?? '') : null) ?? survey.standing;
   if (!standing) return refused('level/none');
   if (!standing.settled) return refused('level/not-settled');
-  const exact = !survey.world.exercise.kit.rule.errors;
   const slip = (i: number) =>
-    exact ? 0 : thousandths(bell(survey.world.key, whyMark, 2 * survey.entries.length + i) * pencilDeviationMm);
+    slipOf(survey, { why: whyMark, index: 2 * survey.entries.length + i, mm: pencilDeviationMm });
   const handUm = [slip(0), slip(1)];
   const made = markedAt(survey, act, handUm);
   if (!made.ok) return refused(made.code);
@@ -107,7 +139,8 @@ export function markedAt(survey: Survey, act: ActOf<'mark'>, handUm: readonly nu
   const { side, u, v, bay } = found.value;
   const slipped = { side, bay, u: u + (handUm[0] ?? 0) / 1000, v: v + (handUm[1] ?? 0) / 1000 };
   const { point, on } = foundAt(survey.world, finder.trims, slipped);
-  return { ok: true, value: { datum: act.place.along, side, on, point } };
+  const where = bay === undefined ? { side } : { side, bay };
+  return { ok: true, value: { datum: act.place.along, ...where, on, point, meant: found.value.point } };
 }
 
 /** Gives where a target truly is; null when there is no such mark. */
@@ -165,6 +198,16 @@ function heightAllowed(world: World, mm: number): boolean {
   return mm >= 50 && mm <= world.exercise.brief.openingMm.height - 50;
 }
 
-function thousandths(mm: number): number {
-  return 0 + Math.round(mm * bellToUnitDeviation * 1000);
+/** The floor's mark that the plumb dot is to be put on; null when there is none near. */
+function markUnder(survey: Survey, act: ActOf<'stand'>): Mark | null {
+  const mark = survey.marks.find((m) => m.mark === act.over && m.side === 'floor');
+  if (!mark) return null;
+  const { x, y } = toRoom(survey.world.hand, { x: act.xMm, y: act.yMm, z: 0 });
+  return Math.abs(mark.point.x - x) <= overWithinMm && Math.abs(mark.point.y - y) <= overWithinMm ? mark : null;
+}
+
+/** A slip of the hand in thousandths of a millimetre; none where the kit is without errors. */
+function slipOf(survey: Survey, draw: { why: Purpose; index: number; mm: number }): number {
+  if (!survey.world.exercise.kit.rule.errors) return 0;
+  return 0 + Math.round(bell(survey.world.key, draw.why, draw.index) * draw.mm * bellToUnitDeviation * 1000);
 }

@@ -24,8 +24,12 @@ export interface Mark {
   readonly mark: number;
   readonly datum: string;
   readonly side: Side;
+  /** The right-hand recess of a pair. */
+  readonly bay?: 2;
   readonly on: Trim | null;
   readonly point: Point;
+  /** Where the line itself fell, before the pencil's slip. */
+  readonly meant: Point;
 }
 
 /** A reading: what was seen, with where and from what it truly was taken. */
@@ -38,6 +42,8 @@ export interface Reading {
   readonly point: Point;
   readonly plane: Plane;
   readonly edgesMm: readonly [number, number];
+  /** The rule was held with its other end on the wall: its numbers run from 2000 down. */
+  readonly fromFarEnd: boolean;
 }
 
 /** A tape size: what was seen, and between which places. */
@@ -57,7 +63,12 @@ export interface Booking {
 export interface Survey {
   readonly world: World;
   readonly entries: readonly Entry[];
+  /** The level that was touched last. */
   readonly standing: Standing | null;
+  /** All levels that stand now. */
+  readonly levels: readonly Standing[];
+  /** Levels that were swapped for the one in the van. */
+  readonly swapped: readonly number[];
   readonly setUps: number;
   /** Every datum as it was last thrown. */
   readonly planes: Readonly<Record<string, Plane>>;
@@ -80,6 +91,8 @@ export function beginSurvey(world: World): Survey {
     world,
     entries: [],
     standing: null,
+    levels: [],
+    swapped: [],
     setUps: 0,
     planes: {},
     cleared: [],
@@ -106,10 +119,20 @@ export function finderOf(survey: Survey): Finder {
 }
 
 /** Gives the plane of a datum if it is thrown now: by a settled level, in its own set-up. */
-export function thrownPlane(survey: Pick<Survey, 'standing'>, datum: string): Plane | null {
-  const { kind, setUp } = datumParts(datum);
-  const standing = survey.standing;
-  return standing?.settled && standing.setUp === setUp ? planeOf(standing, kind) : null;
+export function thrownPlane(survey: Pick<Survey, 'levels'>, datum: string): Plane | null {
+  const standing = throwing(survey, datum);
+  return standing?.settled ? planeOf(standing, datumParts(datum).kind) : null;
+}
+
+/** Gives the standing level of a datum's set-up, settled or not. */
+export function throwing(survey: Pick<Survey, 'levels'>, datum: string): Standing | null {
+  const { setUp } = datumParts(datum);
+  return survey.levels.find((l) => l.setUp === setUp) ?? null;
+}
+
+/** Gives the level that an act is done to: the one it names, else the one touched last. */
+export function levelInHand(survey: Survey, level: number | undefined): Standing | null {
+  return level === undefined ? survey.standing : (survey.levels.find((l) => l.level === level) ?? null);
 }
 
 /** Gives the bookings that are not struck through. */

@@ -1,5 +1,6 @@
 /**
- * The hidden world of a survey: the built room, where the hand's frame lies in it, and what is wrong with the rule.
+ * The hidden world of a survey: the built room, where the hand's frame lies in it, and what is wrong with the
+ * rule and the levels.
  *
  * Nothing of it stands in a log, an outcome or a field sheet.
  */
@@ -9,6 +10,8 @@ import type { Exercise } from '../exercise/exercise.ts';
 import { buildRecess, type Recess } from '../recess/recess.ts';
 import type { Trim } from '../recess/recess-spec.ts';
 import { drawHandFrame, type HandFrame } from './hand-frame.ts';
+import { drawKnock, type Knock } from './knock.ts';
+import { drawBodies, type LevelBody } from './level-body.ts';
 import { drawRuleErrors, type RuleErrors } from './rule.ts';
 
 export interface World {
@@ -19,6 +22,9 @@ export interface World {
   readonly bays: readonly [Bay, ...Bay[]];
   readonly hand: HandFrame;
   readonly rule: RuleErrors;
+  /** The levels of the kit, then the one in the van. */
+  readonly bodies: readonly LevelBody[];
+  readonly knock: Knock | null;
 }
 
 /** A recess of the room, built, in a frame of its own. */
@@ -43,6 +49,8 @@ export function openWorld(exercise: Exercise): World {
     bays: [first, ...others.map(built)],
     hand: drawHandFrame(key),
     rule: drawRuleErrors(key, exercise.kit.rule),
+    bodies: drawBodies(key, exercise.kit),
+    knock: drawKnock(key, exercise.kit),
   };
 }
 

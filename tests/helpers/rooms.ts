@@ -6,7 +6,7 @@ import type { Brief } from '../../src/exercise/brief.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
 import { type CodeParts, openCode, seedCount, writeCode } from '../../src/exercise/exercise-code.ts';
 import { usualHeadings } from '../../src/exercise/headings.ts';
-import { presets } from '../../src/exercise/kit.ts';
+import { type Kit, presets } from '../../src/exercise/kit.ts';
 import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import type { Defect, RecessSpec, Side, SurfaceSpec, Trim } from '../../src/recess/recess-spec.ts';
 import { severities } from '../../src/recess/severity.ts';
@@ -91,6 +91,10 @@ export interface ExerciseWith {
   readonly brief?: Partial<Brief>;
   readonly errors?: boolean;
   readonly aids?: Exercise['aids'];
+  /** What the kit has beside the usual one. */
+  readonly level?: Partial<Kit['level']>;
+  readonly rule?: Partial<Kit['rule']>;
+  readonly tools?: Kit['tools'];
 }
 
 /** An exercise in a room. */
@@ -104,7 +108,12 @@ export function exerciseIn(spec: RecessSpec, having: ExerciseWith = {}): Exercis
     assessed: false,
     spec,
     brief: briefFor(spec, having.brief),
-    kit: { ...kit, rule: { ...kit.rule, errors: having.errors ?? false } },
+    kit: {
+      ...kit,
+      level: { ...kit.level, ...having.level },
+      rule: { ...kit.rule, errors: having.errors ?? false, ...having.rule },
+      ...(having.tools ? { tools: having.tools } : {}),
+    },
     aids: having.aids ?? { readsRule: false, seenInMm: true },
     headings: usualHeadings,
   };

@@ -1,0 +1,87 @@
+/**
+ * Keeping watch on a level: after every few readings its lines are looked at on their marks. Where they have left them,
+ * what was booked since the last look is struck through, the level is brought back, and those places are read again.
+ */
+import { isPhysical } from '../exercise/kit.ts';
+import { datumParts } from '../survey/act.ts';
+import type { Seen } from '../survey/outcome.ts';
+import { liveBookings } from '../survey/survey.ts';
+import { type Hand, lastAct } from './hand.ts';
+import { offMm } from './lining-up.ts';
+
+export interface Watch<T> {
+  take(reading: T): void;
+  /** Looks now, whatever was read. */
+  look(): void;
+}
+
+const readingsBetween = 10;
+/** How far a line may be seen off a mark before the level counts as moved, mm: pencil and eye are not surer. */
+const movedMm = 0.9;
+
+/** Watches a level while readings are taken; a kit in which nothing can move is not watched. */
+export function keepWatch<T>(hand: Hand, take: (reading: T) => void): Watch<T> {
+  if (!isPhysical(hand.now().world.exercise.kit)) return { take, look: () => {} };
+  let since: T[] = [];
+  let lookedAt = lastAct(hand);
+  const look = () => {
+    const again = since;
+    since = [];
+    if (hasMoved(hand)) {
+      for (const b of liveBookings(hand.now())) if (b.n > lookedAt) hand.act({ act: 'strike', booking: b.n });
+      bringBack(hand);
+      for (const reading of again) take(reading);
+    }
+    lookedAt = lastAct(hand);
+  };
+  return {
+    take: (reading) => {
+      take(reading);
+      since.push(reading);
+      if (since.length >= readingsBetween) look();
+    },
+    look,
+  };
+}
+
+function hasMoved(hand: Hand): boolean {
+  const seen = hand.act({ act: 'settle' });
+  if (!seen.ok) return true;
+  return marksSeen(seen.seen ?? []).some((s) => Math.abs(offMm(hand, s)) > movedMm);
+}
+
+function marksSeen(seen: readonly Seen[]): readonly (Seen & { at: { mark: number } })[] {
+  return seen.flatMap((s) => ('mark' in s.at ? [{ ...s, at: s.at }] : []));
+}
+
+/** Brings a level's lines back on their marks: turned by the two that are furthest apart, then moved and raised. */
+function bringBack(hand: Hand): void {
+  for (let round = 0; round < 4; round++) {
+    const done = hand.act({ act: 'settle' });
+    // One that can no longer level itself would have to be stood again, and all of it read again: that is not done here.
+    if (!done.ok) return;
+    const seen = marksSeen(done.seen ?? []);
+    const off = (kind: 'F' | 'S' | 'L') => seen.filter((s) => datumParts(s.datum).kind === kind);
+    const mean = (of: readonly Seen[]) =>
+      of.length === 0 ? 0 : of.reduce((sum, s) => sum + offMm(hand, s), 0) / of.length;
+    const turn = turnOff(hand, off('F'));
+    const by = { x: mean(off('S')), y: mean(off('F')), z: mean(off('L')) };
+    if (Math.abs(by.x) + Math.abs(by.y) + Math.abs(by.z) < 0.3 && Math.abs(turn) < 0.0004) return;
+    hand.act({ act: 'move', byXMm: 0 - by.x, byYMm: 0 - by.y });
+    hand.act({ act: 'raise', byMm: 0 - by.z });
+    hand.act({ act: 'settle' });
+    hand.act({ act: 'turn', byMmPerM: -1000 * turn });
+  }
+  hand.act({ act: 'settle' });
+}
+
+/** The slope of the face line off its marks, by those on the left and on the right wall. */
+function turnOff(hand: Hand, seen: readonly (Seen & { at: { mark: number } })[]): number {
+  const { width } = hand.now().world.exercise.brief.openingMm;
+  const on = (side: string) =>
+    seen.filter((s) => hand.now().marks.find((m) => m.mark === s.at.mark)?.side === side).map((s) => offMm(hand, s));
+  const [left, right] = [on('left'), on('right')];
+  if (left.length === 0 || right.length === 0) return 0;
+  const mean = (values: readonly number[]) => values.reduce((sum, v) => sum + v, 0) / values.length;
+  return (mean(right) - mean(left)) / width;
+}
