@@ -1,20 +1,13 @@
 /**
- * Where a level's lines fall on the straight outline: what the level sees past the breast and its arris.
+ * Where a level's lines fall on the straight outline: what the level sees past arrises, at its own height.
  *
- * Frame: the hand's, x right, y into the recess, mm. The outline has one corner that can hide anything, the arris.
+ * Frame: the hand's, x right, y into the recess, mm.
  */
 import { type Outline, planOutline, roomInFrontMm } from '../exercise/outline.ts';
+import type { Point } from '../geometry/plane.ts';
 import { contains, type PlanPoint, segmentMeets } from '../geometry/polygon.ts';
 import type { Reckoned } from '../survey/reckoning.ts';
-
-/** The walls that light can fall on; `face` is the breast's face, beside the mouth. */
-export type Wall = 'left' | 'right' | 'back' | 'face';
-
-export interface WallStretch {
-  readonly wall: Wall;
-  readonly from: PlanPoint;
-  readonly to: PlanPoint;
-}
+import { arrisesOf, blocksOf, pastMm, topAt, type Wall, type WallStretch, wallsAt } from './outline-shape.ts';
 
 /** Where an upright line ends: on a wall, or out in the room where nothing is drawn. */
 export interface LineEnd {
@@ -22,19 +15,16 @@ export interface LineEnd {
   readonly at: PlanPoint;
 }
 
-/** How far along its face the breast is counted, mm. */
-const facePastMm = 1500;
 const nearMm = 1e-6;
 
 /**
- * Finds where L falls on the walls.
+ * Finds where L falls on the walls and the slope.
  *
- * @returns the stretches that are seen, each along its wall: left and right from the room to the back, back and face from
- *   left to right; none where the level stands outside
+ * @returns the stretches that are seen, in the order and the ways of `wallsAt`; none where the level stands outside
  */
-export function levelStretches(outline: Outline, eye: PlanPoint): readonly WallStretch[] {
-  if (!contains(planOutline(outline), eye)) return [];
-  return wallsOf(outline).flatMap((wall) => seenOf(wall, { outline, eye }));
+export function levelStretches(outline: Outline, eye: Point): readonly WallStretch[] {
+  if (!contains(planOutline(outline), eye) || eye.z >= topAt(outline, within(outline, eye.x))) return [];
+  return wallsAt(outline, eye.z).flatMap((wall) => seenOf(wall, { outline, eye }));
 }
 
 /**
@@ -48,34 +38,16 @@ export function lineEnds(outline: Outline, level: Reckoned, kind: 'F' | 'S'): re
   return [firstMet(outline, level.at, way), firstMet(outline, level.at, { x: 0 - way.x, y: 0 - way.y })];
 }
 
-function wallsOf(outline: Outline): readonly WallStretch[] {
-  const half = outline.openingMm.width / 2;
-  const { depth } = outline.openingMm;
-  const right = outline.breastSide === 'right';
-  const side = (wall: 'left' | 'right'): WallStretch => {
-    const x = wall === 'left' ? 0 - half : half;
-    const begins = wall === outline.breastSide ? outline.mouthMm : 0 - roomInFrontMm;
-    return { wall, from: { x, y: begins }, to: { x, y: depth } };
-  };
-  const [x0, x1] = right ? [half, half + facePastMm] : [0 - half - facePastMm, 0 - half];
-  return [
-    side('left'),
-    { wall: 'back', from: { x: 0 - half, y: depth }, to: { x: half, y: depth } },
-    side('right'),
-    { wall: 'face', from: { x: x0, y: outline.mouthMm }, to: { x: x1, y: outline.mouthMm } },
-  ];
-}
-
-/** Cuts a wall where the level's sight past the arris meets it, and keeps what is seen. */
+/** Cuts a wall where the level's sight past an arris meets it, and keeps what is seen. */
 function seenOf(wall: WallStretch, from: { outline: Outline; eye: PlanPoint }): WallStretch[] {
   const { outline, eye } = from;
-  const block = breastBlock(outline);
-  const cut = shareMet(wall, eye, arrisOf(outline));
-  const stops = cut === null ? [0, 1] : [0, cut, 1];
+  const blocks = blocksOf(outline);
+  const cuts = arrisesOf(outline).flatMap((corner) => shareMet(wall, eye, corner) ?? []);
+  const stops = [0, ...cuts.sort((a, b) => a - b), 1];
   const found: [number, number][] = [];
   for (let i = 1; i < stops.length; i++) {
     const [a, b] = [stops[i - 1] as number, stops[i] as number];
-    if (segmentMeets(block, eye, between(wall, (a + b) / 2))) continue;
+    if (blocks.some((block) => segmentMeets(block, eye, between(wall, (a + b) / 2)))) continue;
     const last = found.at(-1);
     if (last && last[1] === a) last[1] = b;
     else found.push([a, b]);
@@ -97,35 +69,24 @@ function between({ from, to }: WallStretch, share: number): PlanPoint {
   return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
 }
 
-function arrisOf(outline: Outline): PlanPoint {
-  const half = outline.openingMm.width / 2;
-  return { x: outline.breastSide === 'right' ? half : 0 - half, y: outline.mouthMm };
-}
-
-function breastBlock(outline: Outline): readonly PlanPoint[] {
-  const half = outline.openingMm.width / 2;
-  const [x0, x1] = outline.breastSide === 'right' ? [half, half + 2 * facePastMm] : [-half - 2 * facePastMm, -half];
-  const { depth } = outline.openingMm;
-  return [
-    { x: x0, y: outline.mouthMm },
-    { x: x1, y: outline.mouthMm },
-    { x: x1, y: depth + 1 },
-    { x: x0, y: depth + 1 },
-  ];
-}
-
-/** Where a ray first meets the outline; a level that stands outside throws nothing further than where it is. */
+/** Where a ray first meets a wall, else where the room ends; a level that stands outside throws nothing further than where it is. */
 function firstMet(outline: Outline, from: PlanPoint, way: PlanPoint): LineEnd {
-  const polygon = planOutline(outline);
-  if (!contains(polygon, from)) return { wall: null, at: from };
-  let best = { wall: null as Wall | null, t: Number.POSITIVE_INFINITY };
-  for (let i = 0; i < polygon.length; i++) {
-    const [a, b] = [polygon[i] as PlanPoint, polygon[(i + 1) % polygon.length] as PlanPoint];
+  if (!contains(planOutline(outline), from)) return { wall: null, at: from };
+  let best = { wall: null as Wall | null, t: roomEnds(outline, from, way) };
+  for (const { wall, from: a, to: b } of wallsAt(outline, 0)) {
     const t = rayMeets(from, way, [a, b]);
-    if (t !== null && t < best.t) best = { wall: wallAt(outline, a, b), t };
+    if (t !== null && t <= best.t + nearMm) best = { wall, t };
   }
-  if (best.t === Number.POSITIVE_INFINITY) return { wall: null, at: from };
   return { wall: best.wall, at: { x: from.x + way.x * best.t, y: from.y + way.y * best.t } };
+}
+
+/** How far along a ray the room is left where no wall ends it, in lengths of its way. */
+function roomEnds(outline: Outline, from: PlanPoint, way: PlanPoint): number {
+  const { width, depth } = outline.openingMm;
+  const side = width / 2 + pastMm;
+  const far = (at: number, by: number, low: number, high: number) =>
+    Math.abs(by) < 1e-12 ? Number.POSITIVE_INFINITY : ((by > 0 ? high : low) - at) / by;
+  return Math.min(far(from.x, way.x, 0 - side, side), far(from.y, way.y, 0 - roomInFrontMm, depth + pastMm));
 }
 
 /** How far along a ray it meets an edge, in lengths of its way, > 0; null where it does not. */
@@ -139,10 +100,7 @@ function rayMeets(from: PlanPoint, way: PlanPoint, [a, b]: readonly [PlanPoint, 
   return t > nearMm && s >= 0 && s <= 1 ? t : null;
 }
 
-/** Which wall an edge of the plan is; the room's own far edges are none. */
-function wallAt(outline: Outline, a: PlanPoint, b: PlanPoint): Wall | null {
+function within(outline: Outline, x: number): number {
   const half = outline.openingMm.width / 2;
-  if (a.y === b.y) return a.y === outline.openingMm.depth ? 'back' : a.y === outline.mouthMm ? 'face' : null;
-  if (a.x !== b.x) return null;
-  return a.x === half ? 'right' : a.x === 0 - half ? 'left' : null;
+  return Math.min(Math.max(x, 0 - half), half);
 }

@@ -49,6 +49,8 @@ export const pens = {
   'trim-off': { ink: 'soft', width: 0.9, dash: [1.5, 3] },
   /** A trim that stands higher than the cut. */
   overhead: { ink: 'soft', width: 0.75, dash: [7, 4] },
+  /** Where a drawing is cut off: there is no wall. */
+  break: { ink: 'soft', width: 0.9 },
   reference: { ink: 'soft', width: 1 },
   dim: { ink: 'edge', width: 0.75 },
   'F-light': { ink: 'F', ...glow },

@@ -4,19 +4,21 @@
  * It is laid out from the outline alone: it takes no recess.
  */
 import type { Outline } from '../exercise/outline.ts';
-import type { PlanPoint } from '../geometry/polygon.ts';
-import type { LearnerView, SeenTrim } from '../survey/learner-view.ts';
+import type { ReferenceKind } from '../recess/recess-spec.ts';
+import type { LearnerView } from '../survey/learner-view.ts';
 import type { Reckoned } from '../survey/reckoning.ts';
 import { type Drawn, pencilMarks, ruleInHand, runDots, type Sheet } from './in-hand.ts';
 import { type Box, type Hit, type Item, line, type PaperPoint } from './item.ts';
 import type { Where, Wish } from './label-place.ts';
 import { boxesFromAbove, levelFromAbove, sizeFromAbove } from './level-drawing.ts';
 import { flagWish, nameOf, spotsAlong, thrown } from './light-drawing.ts';
-import { type LineEnd, levelStretches, lineEnds, type WallStretch } from './light-on-outline.ts';
+import { type LineEnd, levelStretches, lineEnds } from './light-on-outline.ts';
+import { backRuns, goesThrough, hands, hasFace, isInWall, isThere, sideAt, type WallStretch } from './outline-shape.ts';
 import { boxBetween, hatched } from './plaster.ts';
 import type { RoomFocus } from './room-focus.ts';
 import type { RoomFrame } from './room-frame.ts';
 import { keptDatums, type PlacedMark } from './room-marks.ts';
+import { planTrims } from './trim-drawing.ts';
 import type { Viewport } from './viewport.ts';
 
 /** How far inside a wall L's light is drawn, px. */
@@ -24,28 +26,33 @@ const insetPx = 4.5;
 /** How much of the breast is hatched to its full depth, px. */
 const breastPx = 30;
 
-/** Where the plan's walls stand, px: -1 or 1 is the way out of the recess on that side. */
+/** Where the plan's lines stand, px. */
 interface Walls {
-  readonly partyX: number;
-  readonly breastX: number;
-  readonly edgeX: number;
+  readonly x: Readonly<Record<Hand, number>>;
+  /** Where the drawing ends on either hand. */
+  readonly edge: Readonly<Record<Hand, number>>;
   readonly backY: number;
   readonly mouthY: number;
   readonly frontY: number;
-  /** Towards the party wall. */
-  readonly out: -1 | 1;
 }
+
+type Hand = (typeof hands)[number];
 
 /** Draws what stands still: walls, trims, the reference. */
 export function planGround(view: Pick<LearnerView, 'outline' | 'trims'>, frame: RoomFrame): Drawn {
   const port = frame.ports.plan;
-  const walls = wallsOf(view.outline, port);
-  const { partyX, breastX, edgeX, backY, mouthY, frontY } = walls;
-  const half = view.outline.openingMm.width / 2;
-  const cut = line('cut', [partyX, frontY], [partyX, backY], [breastX, backY], [breastX, mouthY], [edgeX, mouthY]);
+  const { outline } = view;
+  const walls = wallsOf(outline, port);
+  const half = outline.openingMm.width / 2;
   const reference = line('reference', port.at(0 - half, 0), port.at(half, 0));
   return {
-    items: [hatched(plasterOf(walls, frame.wallPx)), ...trims(view.outline, view.trims, port), reference, cut],
+    items: [
+      hatched(plasterOf(outline, walls, frame.wallPx)),
+      ...planTrims(outline, view.trims, port),
+      ...overhead(outline, port),
+      reference,
+      ...cutOf(outline, walls),
+    ],
     wishes: [],
     clear: [],
   };
@@ -74,80 +81,97 @@ export function planWork(
   const all = [...light, kept, ...stands, ...hand];
   return {
     items: all.flatMap((d) => d.items),
-    wishes: [...all.flatMap((d) => d.wishes), ...referenceName(frame)],
+    wishes: [...all.flatMap((d) => d.wishes), ...referenceName(view.brief.reference, frame)],
     clear: all.flatMap((d) => d.clear),
   };
 }
 
-/** Where a pointer means a place: along the three walls, and nowhere on the open floor. */
+/** Where a pointer means a place: along the walls that are there, and nowhere on the open floor. */
 export function planHits(outline: Outline, frame: RoomFrame): readonly Hit[] {
   const port = frame.ports.plan;
   const walls = wallsOf(outline, port);
-  const { width } = outline.openingMm;
   const reach = frame.wallPx;
-  const side = (surface: 'left' | 'right', x: number, [y0, y1]: readonly [number, number]): Hit => ({
-    view: 'plan',
-    surface,
-    box: { x: x - reach, y: y0, width: reach * 2, height: y1 - y0 },
-    across: null,
-    down: { axis: 'y', px: [y0, y1], mm: [port.under(x, y0)[1], port.under(x, y1)[1]] },
-  });
-  const party = outline.breastSide === 'right' ? 'left' : 'right';
-  const backX = boxBetween([walls.partyX, walls.backY], [walls.breastX, walls.backY]);
-  return [
-    {
+  const side = (hand: Hand): Hit => {
+    const [y0, y1] = [walls.backY, hasFace(outline, hand) ? walls.mouthY : walls.frontY];
+    return {
+      view: 'plan',
+      surface: hand,
+      box: { x: walls.x[hand] - reach, y: y0, width: reach * 2, height: y1 - y0 },
+      across: null,
+      down: { axis: 'y', px: [y0, y1], mm: [port.under(0, y0)[1], port.under(0, y1)[1]] },
+    };
+  };
+  const back = backRuns(outline).map(([from, to]): Hit => {
+    const [x0, x1] = [port.at(from, 0)[0], port.at(to, 0)[0]];
+    return {
       view: 'plan',
       surface: 'back',
-      box: { ...backX, y: walls.backY - reach, height: 2 * reach },
-      across: { axis: 'x', px: [backX.x, backX.x + backX.width], mm: [0 - width / 2, width / 2] },
+      box: { x: x0, y: walls.backY - reach, width: x1 - x0, height: 2 * reach },
+      across: { axis: 'x', px: [x0, x1], mm: [from, to] },
       down: null,
-    },
-    side(party, walls.partyX, [walls.backY, walls.frontY]),
-    side(party === 'left' ? 'right' : 'left', walls.breastX, [walls.backY, walls.mouthY]),
-  ];
+    };
+  });
+  return [...back, ...hands.filter((hand) => isThere(outline, hand)).map(side)];
 }
 
 function wallsOf(outline: Outline, port: Viewport): Walls {
-  const half = outline.openingMm.width / 2;
-  const right = outline.breastSide === 'right';
-  const [partyX, backY] = port.at(right ? 0 - half : half, outline.openingMm.depth);
-  const [breastX, mouthY] = port.at(right ? half : 0 - half, outline.mouthMm);
-  const [edgeX, frontY] = port.at(port.extent.a[right ? 1 : 0], port.extent.b[0]);
-  return { partyX, breastX, edgeX, backY, mouthY, frontY, out: right ? -1 : 1 };
+  const [left, backY] = port.at(sideAt(outline, 'left'), outline.openingMm.depth);
+  const [right, mouthY] = port.at(sideAt(outline, 'right'), outline.mouthMm);
+  const { x, y, width, height } = port.box;
+  return { x: { left, right }, edge: { left: x, right: x + width }, backY, mouthY, frontY: y + height };
 }
 
-function plasterOf(walls: Walls, wallPx: number): Box[] {
-  const { partyX, breastX, edgeX, backY, mouthY, frontY, out } = walls;
-  const block = Math.min(breastPx, Math.abs(edgeX - breastX)) * (0 - out) + breastX;
-  return [
-    boxBetween([partyX + wallPx * out, backY - wallPx], [block, backY]),
-    boxBetween([partyX + wallPx * out, backY], [partyX, frontY]),
-    boxBetween([breastX, backY], [block, mouthY]),
-    boxBetween([block, mouthY - wallPx], [edgeX, mouthY]),
-  ];
+/** The cut walls: one line round, of an opening that goes through one a jamb. */
+function cutOf(outline: Outline, walls: Walls): Item[] {
+  const { x, edge, backY, mouthY, frontY } = walls;
+  const part = (hand: Hand): readonly PaperPoint[] => {
+    if (!isThere(outline, hand)) return [[edge[hand], backY]];
+    if (!hasFace(outline, hand))
+      return [
+        [x[hand], frontY],
+        [x[hand], backY],
+      ];
+    return [
+      [edge[hand], mouthY],
+      [x[hand], mouthY],
+      [x[hand], backY],
+    ];
+  };
+  if (goesThrough(outline)) return hands.map((hand) => line('cut', ...part(hand), [edge[hand], backY]));
+  return [line('cut', ...part('left'), ...[...part('right')].reverse())];
 }
 
-/** Skirtings as lines along their walls, cornices as what hangs over; what is off is gone, what comes off is dotted. */
-function trims(outline: Outline, all: readonly SeenTrim[], port: Viewport): Item[] {
-  const half = outline.openingMm.width / 2;
+function plasterOf(outline: Outline, walls: Walls, wallPx: number): Box[] {
+  const { x, edge, backY, mouthY, frontY } = walls;
+  const inWall = isInWall(outline);
+  const beside = (hand: Hand): Box[] => {
+    const out = hand === 'left' ? -1 : 1;
+    const wall = x[hand] + wallPx * out;
+    if (!isThere(outline, hand)) return [boxBetween([x[hand], backY - wallPx], [edge[hand], backY])];
+    const corner = boxBetween([x[hand], backY - wallPx], [wall, backY]);
+    if (!hasFace(outline, hand)) return [corner, boxBetween([x[hand], backY], [wall, frontY])];
+    if (inWall) return [boxBetween([x[hand], backY], [edge[hand], mouthY])];
+    const block = x[hand] + Math.min(breastPx, Math.abs(edge[hand] - x[hand])) * out;
+    return [
+      boxBetween([x[hand], backY - wallPx], [block, mouthY]),
+      boxBetween([block, mouthY - wallPx], [edge[hand], mouthY]),
+    ];
+  };
+  const back = inWall ? [] : [boxBetween([x.left, backY - wallPx], [x.right, backY])];
+  return [...back, ...beside('left'), ...beside('right')];
+}
+
+/** What is seen of an opening beyond its cut: the window behind a reveal, the ends of the work where a side is open. */
+function overhead(outline: Outline, port: Viewport): Item[] {
   const { depth } = outline.openingMm;
-  const front = port.extent.b[0];
-  return all.flatMap((t): Item[] => {
-    if (t.cleared) return [];
-    const off = t.fate === 'off';
-    if (t.kind === 'cornice') {
-      const stroke = off ? 'trim-off' : 'overhead';
-      if (t.profile.along === 'v') return [line(stroke, port.at(0 - half, t.vMm[0]), port.at(half, t.vMm[0]))];
-      const x = t.uMm[0] < 0 ? t.uMm[1] : t.uMm[0];
-      return [line(stroke, port.at(x, front), port.at(x, depth))];
-    }
-    const stroke = off ? 'trim-off' : 'trim';
-    const out = Math.max(...t.profile.mm.map(([, mm]) => mm));
-    if (t.surface === 'back') return [line(stroke, port.at(0 - half, depth - out), port.at(half, depth - out))];
-    const x = t.surface === 'left' ? out - half : half - out;
-    const from = t.surface === outline.breastSide ? outline.mouthMm : front;
-    return [line(stroke, port.at(x, from), port.at(x, depth))];
-  });
+  const [left, right] = [sideAt(outline, 'left'), sideAt(outline, 'right')];
+  if (outline.family === 'reveal') {
+    const [[x0, y], [x1]] = [port.at(left, depth), port.at(right, depth)];
+    return [line('seen', [x0, y - 3], [x1, y - 3]), line('seen', [x0, y - 6], [x1, y - 6])];
+  }
+  return hands
+    .filter((hand) => !isThere(outline, hand))
+    .map((hand) => line('overhead', port.at(sideAt(outline, hand), depth), port.at(sideAt(outline, hand), 0)));
 }
 
 /** L on the walls that the level sees, a little inside them, its flag by the party wall's open end. */
@@ -162,29 +186,29 @@ function levelLine(outline: Outline, level: Reckoned, port: Viewport): Drawn {
   };
 }
 
-/** Along a path from its end on the party wall. */
+/** Along a path from its end on the party wall, or on the left where there is none. */
 function flagSpots(path: readonly number[], outline: Outline): Where[] {
   const places = pairsOf(path);
-  const ordered = outline.breastSide === 'right' ? places : [...places].reverse();
+  const ordered = outline.breastSide === 'left' ? [...places].reverse() : places;
   return ordered.slice(1).flatMap((p, i) => spotsAlong(ordered[i] as PaperPoint, p, i === 0 ? 60 : 20));
 }
 
 /** A stretch in px, moved off its wall into the free space and cut where the drawing ends. */
 function insetPath(stretch: WallStretch, outline: Outline, port: Viewport): number[] {
-  const half = outline.openingMm.width / 2;
-  const [left, back] = port.at(0 - half, outline.openingMm.depth);
-  const [right, mouth] = port.at(half, outline.mouthMm);
   const { box } = port;
-  const place = (p: PlanPoint): PaperPoint => {
-    const [x, y] = port.at(p.x, p.y);
-    const low = Math.min(Math.max(y, back + insetPx), box.y + box.height);
-    if (stretch.wall === 'left') return [left + insetPx, low];
-    if (stretch.wall === 'right') return [right - insetPx, low];
-    if (stretch.wall === 'back') return [Math.min(Math.max(x, left + insetPx), right - insetPx), back + insetPx];
-    return [Math.min(Math.max(x, box.x), box.x + box.width), mouth + insetPx];
-  };
-  const [from, to] = stretch.wall === 'right' ? [stretch.to, stretch.from] : [stretch.from, stretch.to];
-  return [...place(from), ...place(to)];
+  const [x0, y0] = port.at(stretch.from.x, stretch.from.y);
+  const [x1, y1] = port.at(stretch.to.x, stretch.to.y);
+  const [edge0, edge1] = [box.x, box.x + box.width];
+  if (stretch.wall === 'back' || stretch.wall === 'face') {
+    const ends = stretch.wall === 'back' ? [x0 + insetPx, x1 - insetPx] : [x0, x1];
+    const [from, to] = ends.map((x) => Math.min(Math.max(x, edge0), edge1)) as [number, number];
+    return [from, y0 + insetPx, to, y0 + insetPx];
+  }
+  const back = port.at(0, outline.openingMm.depth)[1];
+  const toRight = stretch.wall === 'right' || (stretch.wall === 'slope' && outline.slope?.low === 'right');
+  const x = toRight ? x0 - insetPx : x0 + insetPx;
+  const low = (y: number) => Math.min(Math.max(y, back + insetPx), box.y + box.height);
+  return toRight ? [x, low(y1), x, low(y0)] : [x, low(y0), x, low(y1)];
 }
 
 /** Puts paths that meet end to end into one, so that their dashes run on; what has no length is left out. */
@@ -206,7 +230,7 @@ function uprights(outline: Outline, level: Reckoned, port: Viewport): Drawn {
   const lines = (['F', 'S'] as const).map((kind) => {
     const ends = lineEnds(outline, level, kind).map((end) => endOnPaper(end, level, port));
     const [a, b] = ends as [PaperPoint, PaperPoint];
-    const nearBreast = outline.breastSide === 'right' ? 1 : 0;
+    const nearBreast = outline.breastSide === 'left' ? 0 : 1;
     const begin = kind === 'S' ? (a[1] > b[1] ? a : b) : (ends[nearBreast] as PaperPoint);
     const spots = spotsAlong(begin, begin === a ? b : a, kind === 'S' ? 16 : 24);
     return {
@@ -261,14 +285,14 @@ function keptLines(marks: readonly PlacedMark[], level: Reckoned | null, port: V
 }
 
 /** The name of what the face line follows, where there is room for it beside its line. */
-function referenceName(frame: RoomFrame): Wish[] {
+function referenceName(reference: ReferenceKind, frame: RoomFrame): Wish[] {
   if (frame.small) return [];
   const port = frame.ports.plan;
   const [x0, y] = port.at(port.extent.a[0], 0);
   const [x1] = port.at(port.extent.a[1], 0);
   const at: Where[] = [];
   for (const dy of [17, -9, 30]) for (let x = x0 + 22; x < x1; x += 14) at.push([x, y + dy, 'start']);
-  return [{ label: { view: 'plan', text: 'cornice return', role: 'note' }, at, optional: true }];
+  return [{ label: { view: 'plan', text: reference.replaceAll('-', ' '), role: 'note' }, at, optional: true }];
 }
 
 function pairsOf(points: readonly number[]): PaperPoint[] {

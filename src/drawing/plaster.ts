@@ -7,20 +7,56 @@ import { labelWidth, type Where, type Wish } from './label-place.ts';
 /** Between the hatching's strokes, px across the page. */
 const apartPx = 7;
 
-/** Hatches boxes at 45°, in step with each other, so that no seam shows between them. */
-export function hatched(boxes: readonly Box[]): Item {
+/** Hatches boxes and convex shapes at 45°, in step with each other, so that no seam shows between them. */
+export function hatched(shapes: readonly (Box | readonly PaperPoint[])[]): Item {
   const points: number[] = [];
-  for (const { x, y, width, height } of boxes) {
-    const first = Math.ceil((x + y) / apartPx);
-    const last = Math.floor((x + width + y + height) / apartPx);
-    for (let k = first; k <= last; k++) {
+  for (const shape of shapes) {
+    const corners = 'width' in shape ? cornersOf(shape) : shape;
+    const sums = corners.map(([x, y]) => x + y);
+    const last = Math.floor(Math.max(...sums) / apartPx);
+    for (let k = Math.ceil(Math.min(...sums) / apartPx); k <= last; k++) {
       const sum = k * apartPx;
-      const from = Math.max(x, sum - y - height);
-      const to = Math.min(x + width, sum - y);
+      const [from, to] = acrossShape(corners, sum);
       if (to - from > 0.5) points.push(from, sum - from, to, sum - to);
     }
   }
   return { kind: 'pieces', stroke: 'hatch', points };
+}
+
+/** Where the line x + y = sum runs within a convex shape: from one x to another, the second smaller where it does not. */
+function acrossShape(corners: readonly PaperPoint[], sum: number): readonly [from: number, to: number] {
+  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const [i, [x0, y0]] of corners.entries()) {
+    const [x1, y1] = corners[(i + 1) % corners.length] as PaperPoint;
+    const [a, b] = [x0 + y0 - sum, x1 + y1 - sum];
+    if (a > 0 === b > 0) continue;
+    const x = x0 + ((x1 - x0) * a) / (a - b);
+    from = Math.min(from, x);
+    to = Math.max(to, x);
+  }
+  return [from, to];
+}
+
+function cornersOf({ x, y, width, height }: Box): readonly PaperPoint[] {
+  return [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ];
+}
+
+/** A break: what goes on past it is not drawn. A straight line with a kink in its middle. */
+export function breakLine(from: PaperPoint, to: PaperPoint): Item {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  const long = Math.sqrt(dx * dx + dy * dy) || 1;
+  const [ux, uy] = [dx / long, dy / long];
+  const kink = Math.min(5, long / 6);
+  const at = (along: number, off: number): PaperPoint => [
+    from[0] + dx / 2 + ux * along - uy * off,
+    from[1] + dy / 2 + uy * along + ux * off,
+  ];
+  return line('break', from, at(0 - kink, 0), at(0 - kink / 2, kink), at(kink / 2, 0 - kink), at(kink, 0), to);
 }
 
 /** The box between two corners. */

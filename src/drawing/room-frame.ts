@@ -7,6 +7,7 @@
 import type { Outline } from '../exercise/outline.ts';
 import type { PlanPoint } from '../geometry/polygon.ts';
 import type { Box, PaperPoint, ViewName } from './item.ts';
+import { goesThrough, hasFace, isThere, sideAt } from './outline-shape.ts';
 import { type Extent, fitted, type Viewport } from './viewport.ts';
 
 export interface RoomPanel {
@@ -50,6 +51,12 @@ const openPx = 8;
 /** A step by which a view reaches further out, mm, and how far the section goes. */
 const stepMm = 400;
 const sectionMostMm = 1500;
+/** How much is shown of a face beside the mouth, of a wall past an open side, of a room behind an opening, mm. */
+const faceMm = 110;
+const openMm = 160;
+const behindMm = 220;
+/** An opening so wide is surveyed from further out. */
+const furtherOutMm = 1900;
 const leastScale = 0.004;
 /** How wide a view is at least, so that its caption stands clear of the next, px. */
 const captionWidths = { elevation: 66, section: 54, plan: 34 } as const;
@@ -84,33 +91,41 @@ function shapesOf(
   level: PlanPoint | null,
   on: { panel: RoomPanel; small: boolean; strip: boolean; wallPx: number },
 ): Shapes {
-  const { width, height, depth } = outline.openingMm;
-  const half = width / 2;
+  const { height, depth } = outline.openingMm;
   const top = captionPx + on.wallPx;
-  const party = on.wallPx + 1;
-  const right = outline.breastSide === 'right';
-  const past = level ? pastArris(right ? level.x : 0 - level.x, half) : 0;
-  const beside = Math.max(past, 110);
-  const plan: Margins = { left: right ? party : openPx, right: right ? openPx : party, top, bottom: openPx };
-  const a = right ? ([0 - half, half + beside] as const) : ([0 - half - beside, half] as const);
+  const wall = on.wallPx + 1;
+  const [left, right] = [besideOf(outline, 'left', level), besideOf(outline, 'right', level)];
+  const margin = (beside: number) => (beside > 0 ? openPx : wall);
+  const plan: Margins = { left: margin(left), right: margin(right), top, bottom: openPx };
+  const [x0, x1] = [sideAt(outline, 'left'), sideAt(outline, 'right')];
+  const a = [x0 - left, x1 + right] as const;
   const out = level ? inSteps(280 - level.y) : 0;
   const dims = on.small ? 0 : captionPx;
+  const behind = goesThrough(outline) ? behindMm : 0;
+  const far = depth + behind;
   return {
-    plan: { margins: plan, extent: { a, b: [0 - Math.max(out, shownInFront(on, { a, depth, plan })), depth] } },
+    plan: { margins: plan, extent: { a, b: [0 - Math.max(out, shownInFront(on, { a, depth: far, plan })), far] } },
     elevation: {
-      margins: { left: party, right: on.small ? 20 : 24, top, bottom: party + dims },
-      extent: { a: [0 - half, half], b: [0, height] },
+      margins: { left: wall, right: on.small ? 20 : 24, top, bottom: wall + dims },
+      extent: { a: [x0, x1], b: [0, height] },
     },
     section: {
-      margins: { left: 12, right: on.wallPx + (on.small ? 0 : 31), top, bottom: party + dims },
-      extent: { a: [0 - Math.min(Math.max(out, on.small ? 420 : 700), sectionMostMm), depth], b: [0, height] },
+      margins: { left: 12, right: on.wallPx + (on.small ? 0 : 31), top, bottom: wall + dims },
+      extent: { a: [0 - Math.min(Math.max(out, on.small ? 420 : 700), sectionMostMm), far], b: [0, height] },
     },
   };
 }
 
-/** How far past the arris a plan must reach for a level in front of the breast, mm; 0 for one that stands before the mouth. */
-function pastArris(towardsBreast: number, half: number): number {
-  return towardsBreast < half - 40 ? 0 : inSteps(towardsBreast - half + 260);
+/**
+ * How far past a side a plan shows, mm: a face beside the mouth, or the wall that goes on past an open side, and as far
+ * as a level that stands out there; 0 where the side wall runs on into the room.
+ */
+function besideOf(outline: Outline, hand: 'left' | 'right', level: PlanPoint | null): number {
+  const open = !isThere(outline, hand);
+  if (!open && !hasFace(outline, hand)) return 0;
+  const x = level ? (hand === 'right' ? level.x : 0 - level.x) : Number.NEGATIVE_INFINITY;
+  const half = outline.openingMm.width / 2;
+  return Math.max(x < half - 40 ? 0 : inSteps(x - half + 260), open ? openMm : faceMm);
 }
 
 function inSteps(mm: number): number {
@@ -126,7 +141,8 @@ function shownInFront(
   const [wide, high] = on.strip ? [0.48, 1] : on.panel.large === 'plan' ? [1, 0.54] : [0.34, 0.46];
   const scale = (wide * on.panel.width - of.plan.left - of.plan.right) / (of.a[1] - of.a[0]);
   const share = (high * on.panel.height - of.plan.top - of.plan.bottom) / scale - of.depth;
-  return 20 * Math.floor(Math.min(Math.max(share, 440), 900) / 20);
+  const most = of.a[1] - of.a[0] > furtherOutMm ? 2000 : 900;
+  return 20 * Math.floor(Math.min(Math.max(share, 440), most) / 20);
 }
 
 /** Elevation and section side by side above a plan that takes the width. */

@@ -14,7 +14,7 @@ import { planGround, planHits, planWork } from './plan.ts';
 import type { RoomFocus } from './room-focus.ts';
 import { frameRoom, type RoomFrame, type RoomPanel } from './room-frame.ts';
 import { type KeptMark, placedMarks } from './room-marks.ts';
-import { sectionGround, sectionHits, sectionWork } from './section.ts';
+import { cutAt, sectionGround, sectionHits, sectionWork } from './section.ts';
 
 /** What the views are laid out from: a learner's view, no more. */
 export type RoomSeen = LearnerView & { readonly marks: readonly KeptMark[] };
@@ -59,7 +59,7 @@ export function layoutRoom(view: RoomSeen, focus: RoomFocus, panel: RoomPanel): 
     hits: [
       ...planHits(outline, frame),
       ...elevationHits(outline, frame),
-      ...sectionHits(outline, frame, focus.surface),
+      ...sectionHits(outline, frame, { side: focus.surface, x: cutAt(outline, focus, level) }),
     ],
     level: level ? frame.ports.plan.at(level.at.x, level.at.y) : null,
   };

@@ -8,33 +8,36 @@ import type { Point } from '../geometry/plane.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
 import type { Reckoned } from '../survey/reckoning.ts';
-import { corniceCut, downFrom, innerReach } from './elevation.ts';
+import { downFrom, innerReach, stubs } from './elevation.ts';
 import { type Drawn, pencilMarks, ruleInHand, runDots, type Sheet } from './in-hand.ts';
 import { type Hit, type Item, line } from './item.ts';
 import type { Where } from './label-place.ts';
 import { bodyBox, levelBeyond, levelFromSide, sizeFromSide } from './level-drawing.ts';
 import { flagWish, nameOf, spotsAlong, thrown } from './light-drawing.ts';
 import { levelStretches, lineEnds } from './light-on-outline.ts';
-import { dimension, hatched } from './plaster.ts';
+import { goesThrough, isThere, sideAt, topAt } from './outline-shape.ts';
+import { boxBetween, breakLine, dimension, hatched } from './plaster.ts';
 import type { RoomFocus } from './room-focus.ts';
 import type { RoomFrame } from './room-frame.ts';
 import { keptDatums, type PlacedMark } from './room-marks.ts';
+import { sectionTrims } from './trim-drawing.ts';
 import type { Viewport } from './viewport.ts';
 
 /** Draws what stands still: cut walls, the arris where it is seen, trims, depth and height. */
 export function sectionGround(view: Pick<LearnerView, 'outline' | 'trims'>, frame: RoomFrame): Drawn {
   const port = frame.ports.section;
   const { outline } = view;
-  const { x, y, width, height } = port.box;
+  const { y, height } = port.box;
   const wall = frame.wallPx;
-  const [x1, y1] = [x + width, y + height];
+  const y1 = y + height;
   const [faceX] = port.at(0, 0);
+  const [backX] = port.at(outline.openingMm.depth, 0);
   const under = y1 + wall + 11;
-  const beside = x1 + wall + 15;
+  const beside = port.box.x + port.box.width + wall + 15;
   const dims = [
     dimension('section', String(outline.openingMm.depth), [
       [faceX, under],
-      [x1, under],
+      [backX, under],
     ]),
     dimension('section', String(outline.openingMm.height), [
       [beside, y],
@@ -43,20 +46,82 @@ export function sectionGround(view: Pick<LearnerView, 'outline' | 'trims'>, fram
   ];
   return {
     items: [
-      hatched([
-        { x, y: y - wall, width: width + wall, height: wall },
-        { x: x1, y, width: wall, height },
-        { x, y: y1, width: width + wall, height: wall },
-      ]),
-      ...trims(view, port),
+      ...cutWalls(outline, port, wall),
+      ...(outline.slope ? [] : sectionTrims(outline, view.trims, { port, x: 0 })),
       ...arris(outline, port),
-      line('cut', [x, y], [x1, y], [x1, y1], [x, y1]),
       ...(frame.small ? [] : dims.flatMap((d) => d.items)),
     ],
     wishes: frame.small ? [] : dims.map((d) => d.wish),
     clear: [],
   };
 }
+
+/** Where the section is cut: through the place in hand, else through the level; it matters under a slope alone. */
+export function cutAt(outline: Outline, focus: RoomFocus, level: Reckoned | null): number {
+  const { place, surface } = focus;
+  const x = place && surface !== 'left' && surface !== 'right' ? place.x : (level?.at.x ?? 0);
+  return Math.min(Math.max(x, sideAt(outline, 'left')), sideAt(outline, 'right'));
+}
+
+/** Floor, back and what is over them; a reveal begins at the mouth, an opening that goes through has no back. */
+function cutWalls(outline: Outline, port: Viewport, wall: number): Item[] {
+  const { x, y, width, height } = port.box;
+  const [x1, y1] = [x + width, y + height];
+  const [mouthX] = port.at(outline.mouthMm, 0);
+  const [backX] = port.at(outline.openingMm.depth, 0);
+  if (outline.family === 'reveal')
+    return [
+      hatched([boxBetween([mouthX, y - wall], [x1, y]), boxBetween([mouthX, y1], [x1, y1 + wall])]),
+      line('cut', [mouthX, y - wall], [mouthX, y], [x1, y], [x1, y1], [mouthX, y1], [mouthX, y1 + wall]),
+      line('seen', [x1 + 3, y], [x1 + 3, y1]),
+      line('seen', [x1 + 6, y], [x1 + 6, y1]),
+    ];
+  if (goesThrough(outline))
+    return [
+      hatched([boxBetween([mouthX, y - wall], [backX, y]), boxBetween([x, y1], [x1, y1 + wall])]),
+      line('cut', [mouthX, y - wall], [mouthX, y], [backX, y], [backX, y - wall]),
+      line('cut', [x, y1], [x1, y1]),
+      ...[mouthX, backX].map((at) => line('seen', [at, y], [at, y1])),
+    ];
+  const floor = { x, y: y1, width: width + wall, height: wall };
+  if (outline.slope) {
+    const low = port.at(0, topAt(outline, sideAt(outline, 'left')))[1];
+    const seen = outline.slope.low === 'left' ? [line('seen', [x, low], [x1, low])] : [];
+    return [hatched([floor]), line('cut', [x, y1], [x1, y1]), ...seen];
+  }
+  const over = isThere(outline, 'ceiling');
+  return [
+    hatched([
+      ...(over ? [{ x, y: y - wall, width: width + wall, height: wall }] : []),
+      { x: x1, y, width: wall, height },
+      floor,
+    ]),
+    line('cut', ...(over ? [[x, y] as const] : []), [x1, y], [x1, y1], [x, y1]),
+    ...(over ? [] : [breakLine([x, y], [x1, y])]),
+  ];
+}
+
+/** The slope where the section is cut, the back under it, and what rides on them. */
+function slopeCut(view: LearnerView, on: { frame: RoomFrame; x: number }): Drawn {
+  const { outline, trims } = view;
+  if (!outline.slope) return nothing;
+  const port = on.frame.ports.section;
+  const wall = on.frame.wallPx;
+  const { x, y, width, height } = port.box;
+  const [x1, y1] = [x + width, y + height];
+  const [, top] = port.at(0, topAt(outline, on.x));
+  return {
+    items: [
+      hatched([boxBetween([x, top - wall], [x1 + wall, top]), boxBetween([x1, top], [x1 + wall, y1])]),
+      line('cut', [x, top], [x1, top], [x1, y1]),
+      ...sectionTrims(outline, trims, { port, x: on.x }),
+    ],
+    wishes: [],
+    clear: [],
+  };
+}
+
+const nothing: Drawn = { items: [], wishes: [], clear: [] };
 
 /** Draws what moves: lines, level, run, rule, marks. */
 export function sectionWork(
@@ -75,6 +140,7 @@ export function sectionWork(
   };
   const { level, outline } = view;
   const all = [
+    slopeCut(view, { frame, x: cutAt(outline, focus, level) }),
     ...(level?.settled ? [levelLine(outline, level, port), uprights(outline, level, port)] : []),
     keptLines(on.marks, level, port),
     ...(level ? [standing(level, frame)] : []),
@@ -89,31 +155,43 @@ export function sectionWork(
   };
 }
 
-/** Where a pointer means a place: along back, ceiling and floor, and between them on a side wall. */
-export function sectionHits(outline: Outline, frame: RoomFrame, side: Side | null): readonly Hit[] {
+/**
+ * Where a pointer means a place: along back, floor and what is over it, and between them on a side wall.
+ *
+ * @param cut - the side wall that is in hand, and where the section is cut
+ */
+export function sectionHits(
+  outline: Outline,
+  frame: RoomFrame,
+  cut: { readonly side: Side | null; readonly x: number },
+): readonly Hit[] {
   const port = frame.ports.section;
   const { box } = port;
   const { height, depth } = outline.openingMm;
   const reach = frame.wallPx;
   const inner = innerReach({ ...box, width: port.scale * depth }, reach);
   const [mouthX] = port.at(outline.mouthMm, 0);
-  const inside = { x: mouthX, y: box.y, width: box.x + box.width - mouthX, height: box.height };
-  const across = { axis: 'y', px: [mouthX, box.x + box.width], mm: [outline.mouthMm, depth] } as const;
-  const down = { axis: 'z', px: [box.y, box.y + box.height], mm: [height, 0] } as const;
+  const [backX] = port.at(depth, 0);
+  const top = topAt(outline, cut.x);
+  const y = port.at(0, top)[1];
+  const floor = box.y + box.height;
+  const inside = { x: mouthX, y, width: backX - mouthX, height: floor - y };
+  const across = { axis: 'y', px: [mouthX, backX], mm: [outline.mouthMm, depth] } as const;
+  const down = { axis: 'z', px: [y, floor], mm: [top, 0] } as const;
   const view = 'section';
   const wide = { ...inside, height: reach + inner };
-  return [
-    {
-      view,
-      surface: 'back',
-      box: { ...inside, x: box.x + box.width - inner, width: reach + inner },
-      across: null,
-      down,
-    },
-    { view, surface: 'ceiling', box: { ...wide, y: box.y - reach }, across, down: null },
-    { view, surface: 'floor', box: { ...wide, y: box.y + box.height - inner }, across, down: null },
-    { view, surface: side === 'right' ? 'right' : 'left', box: inside, across, down },
+  const over = outline.slope && top < height ? 'slope' : 'ceiling';
+  const shown = cut.side === 'right' ? (['right', 'left'] as const) : (['left', 'right'] as const);
+  const hits: readonly Hit[] = [
+    { view, surface: 'back', box: { ...inside, x: backX - inner, width: reach + inner }, across: null, down },
+    { view, surface: over, box: { ...wide, y: y - reach }, across, down: null },
+    { view, surface: 'floor', box: { ...wide, y: floor - inner }, across, down: null },
+    ...shown
+      .filter((side) => isThere(outline, side))
+      .slice(0, 1)
+      .map((surface): Hit => ({ view, surface, box: inside, across, down })),
   ];
+  return hits.filter((h) => isThere(outline, h.surface));
 }
 
 /** The breast's edge, where the section looks towards it. */
@@ -123,32 +201,16 @@ function arris(outline: Outline, port: Viewport): Item[] {
   return [line('trim', port.at(outline.mouthMm, 0), port.at(outline.mouthMm, height))];
 }
 
-/** The left wall's skirting and cornice along it, those of the back cut through. */
-function trims(view: Pick<LearnerView, 'outline' | 'trims'>, port: Viewport): Item[] {
-  const { height, depth } = view.outline.openingMm;
-  const from = view.outline.breastSide === 'left' ? view.outline.mouthMm : port.extent.a[0];
-  return view.trims.flatMap((t): Item[] => {
-    if (t.cleared) return [];
-    const stroke = t.fate === 'off' ? 'trim-off' : 'trim';
-    const flat = (z: number) => [line(stroke, port.at(from, z), port.at(depth, z))];
-    if (t.kind === 'skirting') {
-      if (t.surface !== 'back') return t.surface === 'left' ? flat(t.vMm[1]) : [];
-      const out = Math.max(...t.profile.mm.map(([, mm]) => mm));
-      return [line(stroke, port.at(depth - out, 0), port.at(depth - out, t.vMm[1]), port.at(depth, t.vMm[1]))];
-    }
-    const drop = Math.max(...t.profile.mm.map(([, mm]) => mm));
-    if (t.profile.along === 'u') return t.uMm[0] < 0 ? flat(height - drop) : [];
-    return [line(stroke, ...corniceCut(t, height, (v, z) => port.at(Math.min(v, depth), z)))];
-  });
-}
-
-/** L along what is seen of the left wall, else of the right, cut where the drawing ends. */
+/** L along what is seen of the left wall, or the slope over it, else of the right, cut where the drawing ends. */
 function levelLine(outline: Outline, level: Reckoned, port: Viewport): Drawn {
   const seen = levelStretches(outline, level.at);
-  const front = port.extent.a[0];
-  const on = (wall: 'left' | 'right') => seen.filter((s) => s.wall === wall && s.to.y > front);
+  const [front, far] = port.extent.a;
+  const on = (hand: 'left' | 'right') =>
+    seen.filter((s) => (s.wall === hand || (s.wall === 'slope' && outline.slope?.low === hand)) && s.to.y > front);
   const runs = on('left').length > 0 ? on('left') : on('right');
-  const paths = runs.map((s) => [port.at(Math.max(s.from.y, front), level.at.z), port.at(s.to.y, level.at.z)] as const);
+  const paths = runs.map(
+    (s) => [port.at(Math.max(s.from.y, front), level.at.z), port.at(Math.min(s.to.y, far), level.at.z)] as const,
+  );
   const spots = paths.flatMap(([a, b]): Where[] => [a, [b[0] + 13, b[1]], [a[0] - 22, a[1]], ...spotsAlong(a, b, 10)]);
   return {
     items: paths.flatMap(([a, b]) => thrown('L', level.setUp, [...a, ...b])),
@@ -157,20 +219,34 @@ function levelLine(outline: Outline, level: Reckoned, port: Viewport): Drawn {
   };
 }
 
-/** Upright lines where they fall on the left wall, else on the right, up the wall from floor to ceiling. */
+/** Upright lines up the left wall, else the right; where neither is met, their ends on floor and ceiling. */
 function uprights(outline: Outline, level: Reckoned, port: Viewport): Drawn {
-  const { height } = outline.openingMm;
   const front = port.extent.a[0];
   const found = (['F', 'S'] as const).flatMap((kind) => {
     const ends = lineEnds(outline, level, kind).filter((e) => e.at.y > front);
     const end = ends.find((e) => e.wall === 'left') ?? ends.find((e) => e.wall === 'right');
-    return end ? [{ kind, top: port.at(end.at.y, height), foot: port.at(end.at.y, 0) }] : [];
+    if (end) {
+      const top = port.at(end.at.y, topAt(outline, sideAt(outline, end.wall === 'left' ? 'left' : 'right')));
+      const foot = port.at(end.at.y, 0);
+      return [{ kind, top, foot, paths: [[...top, ...foot]] }];
+    }
+    if (kind === 'S' || ends.length === 0 || ends.some((e) => e.wall !== null)) return [];
+    const [top, foot] = [port.at(level.at.y, topAt(outline, level.at.x)), port.at(level.at.y, 0)];
+    const paths = stubs(top, foot).filter((_, i) => reaches(outline, level.at.y, i === 0 ? 'ceiling' : 'floor'));
+    return paths.length > 0 ? [{ kind, top, foot, paths }] : [];
   });
   return {
-    items: found.flatMap(({ kind, top, foot }) => thrown(kind, level.setUp, [...top, ...foot])),
+    items: found.flatMap(({ kind, paths }) => paths.flatMap((p) => thrown(kind, level.setUp, p))),
     wishes: found.map(({ kind, top, foot }) => flagWish('section', nameOf(kind, level.setUp), downFrom(top, foot))),
     clear: [],
   };
+}
+
+/** Whether there is floor or ceiling so far in or out: those of a reveal, and the head of a doorway, begin at the mouth. */
+function reaches(outline: Outline, y: number, side: 'floor' | 'ceiling'): boolean {
+  if (!isThere(outline, side)) return false;
+  const ends = outline.family === 'reveal' || (goesThrough(outline) && side === 'ceiling');
+  return !ends || (y >= outline.mouthMm && y <= outline.openingMm.depth);
 }
 
 /** F of earlier set-ups as upright dots, L as level ones. */

@@ -2,7 +2,8 @@
  * Where light falls on the outline, against a slow look: points along every wall, and the way to each walked in steps.
  */
 import { describe, expect, test } from 'vitest';
-import { levelStretches, lineEnds, type Wall, type WallStretch } from '../../src/drawing/light-on-outline.ts';
+import { levelStretches, lineEnds } from '../../src/drawing/light-on-outline.ts';
+import type { Wall, WallStretch } from '../../src/drawing/outline-shape.ts';
 import { layoutRoom, type RoomSeen } from '../../src/drawing/room-views.ts';
 import type { Outline } from '../../src/exercise/outline.ts';
 import { nothingInHand, pathsOf, pointsOf, seenRoom } from '../helpers/drawn-rooms.ts';
@@ -65,7 +66,7 @@ function covered(stretches: readonly WallStretch[], wall: Wall, at: At): boolean
 
 describe.each(outlines)('breast on the $breastSide, $openingMm.width wide', (outline) => {
   test.each(stands)('L from %o is drawn where the level sees the wall, and nowhere else', (eye) => {
-    const stretches = levelStretches(outline, eye);
+    const stretches = levelStretches(outline, { ...eye, z: 1000 });
     // Within 12 mm of where sight ends either may be said: the walk goes in steps.
     const doubtful = (at: At) =>
       stretches.some((s) => [s.from, s.to].some((e) => Math.hypot(e.x - at.x, e.y - at.y) < 12));
@@ -78,8 +79,8 @@ describe.each(outlines)('breast on the $breastSide, $openingMm.width wide', (out
 
   test('L stops at the arris: from within the mouth nothing falls on the breast’s face', () => {
     for (const y of [outline.mouthMm + 1, 0, 200])
-      expect(levelStretches(outline, { x: 40, y }).filter((s) => s.wall === 'face')).toEqual([]);
-    const face = levelStretches(outline, { x: 40, y: -900 }).filter((s) => s.wall === 'face');
+      expect(levelStretches(outline, { x: 40, y, z: 1000 }).filter((s) => s.wall === 'face')).toEqual([]);
+    const face = levelStretches(outline, { x: 40, y: -900, z: 1000 }).filter((s) => s.wall === 'face');
     expect(face).toHaveLength(1);
   });
 
@@ -116,9 +117,93 @@ function nearPlaster(outline: Outline, { x, y }: At): boolean {
   ].some(([dx, dy]) => inPlaster(outline, { x: x + (dx ?? 0), y: y + (dy ?? 0) }));
 }
 
+describe('open sides, slopes, reveals and doorways', () => {
+  const openingMm = { width: 1600, height: 2300, depth: 400 };
+  const base = { openingMm, mouthMm: 0, breastSide: null, slope: null } as const;
+  const others: readonly Outline[] = [
+    { ...base, family: 'plain-wall', open: ['left', 'right', 'slope'] },
+    { ...base, family: 'run', open: ['slope'], mouthMm: -40 },
+    { ...base, family: 'reveal', open: ['slope'] },
+    { ...base, family: 'doorway', open: ['slope'] },
+    { ...base, family: 'roof-slope', open: [], slope: { low: 'right', lowMm: 700, riseMmPerM: 900 } },
+    { ...base, family: 'under-stair', open: ['ceiling', 'left'], slope: { low: 'left', lowMm: 300, riseMmPerM: 1000 } },
+  ];
+
+  /** What is solid, said anew: beyond the back, beyond side walls and their faces, over the slope. */
+  const solid = (o: Outline, { x, y, z }: At & { z: number }): boolean => {
+    const half = o.openingMm.width / 2;
+    const out = Math.abs(x) > half;
+    const hand = x < 0 ? 'left' : 'right';
+    const inWall = o.family === 'reveal' || o.family === 'doorway';
+    if (o.slope) {
+      const inward = o.slope.low === 'left' ? x + half : half - x;
+      if (z > o.slope.lowMm + (o.slope.riseMmPerM * inward) / 1000) return true;
+    }
+    if (inWall)
+      return o.family === 'doorway' ? out && y > 0 && y < o.openingMm.depth : y > (out ? 0 : o.openingMm.depth);
+    return y > o.openingMm.depth || (out && !o.open.includes(hand));
+  };
+  const seenPast = (o: Outline, from: At & { z: number }, to: At): boolean => {
+    const far = Math.hypot(to.x - from.x, to.y - from.y);
+    for (let gone = 1; gone < far - 1; gone += 2) {
+      const share = gone / far;
+      if (solid(o, { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share, z: from.z }))
+        return false;
+    }
+    return true;
+  };
+
+  test.each(others.flatMap((o) => [500, 1300].map((z) => [o.family, z, o] as const)))('%s at %i up', (_, z, o) => {
+    for (const at of [
+      { x: 420, y: 100 },
+      { x: 360, y: -900 },
+    ]) {
+      const eye = { ...at, z };
+      const stretches = levelStretches(o, eye);
+      expect(stretches.length).toBeGreaterThan(0);
+      // Rays all round, each walked to the first solid place: L is there, and is nowhere else.
+      let met = 0;
+      for (let i = 0; i < 360; i++) {
+        const way = { x: Math.cos((i * Math.PI) / 180 + 0.003), y: Math.sin((i * Math.PI) / 180 + 0.003) };
+        let gone = 1;
+        const there = (far: number) => ({ x: eye.x + way.x * far, y: eye.y + way.y * far, z });
+        while (gone < 3000 && !solid(o, there(gone))) gone += 1;
+        const end = there(gone);
+        if (end.y < -3300 || Math.abs(end.x) > 2250) continue;
+        const near = stretches.some((s) => farFrom(s, end) < 3);
+        expect(near, `${o.family} ${i}° at ${end.x}, ${end.y}`).toBe(gone < 3000);
+        if (near) met++;
+      }
+      expect(met).toBeGreaterThan(30);
+      for (const s of stretches)
+        for (const share of [0.02, 0.5, 0.98]) {
+          const to = { x: s.from.x + (s.to.x - s.from.x) * share, y: s.from.y + (s.to.y - s.from.y) * share };
+          expect(seenPast(o, eye, to)).toBe(true);
+        }
+    }
+  });
+
+  test('S goes on through a doorway, F past an open side', () => {
+    const level = { setUp: 1, at: { x: 0, y: -300, z: 1000 }, facing: { x: 0, y: 1 }, settled: true };
+    const [door, wall] = [others[3] as Outline, others[0] as Outline];
+    expect(lineEnds(door, level, 'S').map((e) => e.wall)).toEqual([null, null]);
+    expect(lineEnds(door, level, 'S')[0].at.y).toBeGreaterThan(openingMm.depth);
+    expect(lineEnds(wall, level, 'F').map((e) => e.wall)).toEqual([null, null]);
+    expect(lineEnds(wall, level, 'S').map((e) => e.wall)).toEqual(['back', null]);
+  });
+});
+
+/** How far a place is from a stretch, mm. */
+function farFrom({ from, to }: WallStretch, { x, y }: At): number {
+  const run = { x: to.x - from.x, y: to.y - from.y };
+  const long = run.x * run.x + run.y * run.y;
+  const share = Math.min(Math.max(((x - from.x) * run.x + (y - from.y) * run.y) / long, 0), 1);
+  return Math.hypot(x - from.x - run.x * share, y - from.y - run.y * share);
+}
+
 test('a level that is reckoned to stand in plaster throws nothing', () => {
   const outline = outlines[0] as Outline;
-  expect(levelStretches(outline, { x: 0, y: 900 })).toEqual([]);
+  expect(levelStretches(outline, { x: 0, y: 900, z: 1000 })).toEqual([]);
   const level = { setUp: 1, at: { x: 0, y: 900, z: 1000 }, facing: { x: 0, y: 1 }, settled: true };
   expect(lineEnds(outline, level, 'F').map((e) => e.wall)).toEqual([null, null]);
 });

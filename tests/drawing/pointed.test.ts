@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { linkCursor, placeUnder } from '../../src/drawing/pointed.ts';
 import { layoutRoom } from '../../src/drawing/room-views.ts';
-import { inHand, nothingInHand, panels, pointsOf, seenRoom } from '../helpers/drawn-rooms.ts';
+import { inHand, nothingInHand, panels, pointsOf, seenRoom, seenShape } from '../helpers/drawn-rooms.ts';
 
 const seeds = [1, 2, 3, 4, 5, 6];
 
@@ -41,6 +41,29 @@ describe.each(seeds)('seed %i', (seed) => {
     expect(placeUnder(hits, elevation.at(x, 0), nothingInHand)?.surface).toBe('floor');
     expect(placeUnder(hits, section.at(y, height), nothingInHand)?.surface).toBe('ceiling');
     expect(placeUnder(hits, plan.at(0, -300), nothingInHand)).toBeNull();
+  });
+});
+
+describe.each(['under-stair', 'under-stair, low right', 'roof slope', 'roof slope, low left'])('%s', (name) => {
+  const view = seenShape(name, 1);
+  const { openingMm, slope } = view.outline;
+  const { frame, hits } = layoutRoom(view, nothingInHand, { width: 440, height: 612, large: 'plan' });
+
+  test('along the slope a pointer means the slope, at its place along, and above it nothing', () => {
+    const { elevation } = frame.ports;
+    if (!slope) throw new Error('it has a slope');
+    for (const share of [0.2, 0.4, 0.6]) {
+      // From the low side on, in this test's own way.
+      const inward = openingMm.width * share;
+      const x = slope.low === 'left' ? inward - openingMm.width / 2 : openingMm.width / 2 - inward;
+      const z = slope.lowMm + (slope.riseMmPerM * inward) / 1000;
+      if (z > openingMm.height - 100) continue;
+      const met = placeUnder(hits, elevation.at(x, z), nothingInHand);
+      expect(met?.surface).toBe('slope');
+      expect(Math.abs((met?.x ?? 1e9) - x)).toBeLessThan(2);
+      expect(placeUnder(hits, elevation.at(x, z - 400), nothingInHand)?.surface).toBe('back');
+      expect(placeUnder(hits, elevation.at(x, z + 400), nothingInHand)?.surface).not.toBe('back');
+    }
   });
 });
 

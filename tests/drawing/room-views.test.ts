@@ -12,10 +12,20 @@ import { frameRoom, type RoomPanel } from '../../src/drawing/room-frame.ts';
 import { keptDatums, placedMarks } from '../../src/drawing/room-marks.ts';
 import { layoutRoom, levelGhost, type RoomLayout, type RoomSeen } from '../../src/drawing/room-views.ts';
 import type { Recess } from '../../src/recess/recess.ts';
-import type { RecessSpec } from '../../src/recess/recess-spec.ts';
+import { type RecessSpec, sides } from '../../src/recess/recess-spec.ts';
 import type { Survey } from '../../src/survey/survey.ts';
 import type { World } from '../../src/survey/world.ts';
-import { inHand, inkBox, nothingInHand, panels, pathsOf, pointsOf, seenRoom } from '../helpers/drawn-rooms.ts';
+import {
+  inHand,
+  inkBox,
+  nothingInHand,
+  panels,
+  pathsOf,
+  pointsOf,
+  seenRoom,
+  seenShape,
+} from '../helpers/drawn-rooms.ts';
+import { shapes } from '../helpers/family-rooms.ts';
 
 const seeds = Array.from({ length: 60 }, (_, i) => i + 1);
 const rooms = seeds.map(seenRoom);
@@ -98,6 +108,59 @@ describe.each(panels)('$width x $height, large $large', (panel) => {
   });
 });
 
+describe.each(Object.keys(shapes))('%s', (name) => {
+  const views = seeds.slice(0, 10).map((seed) => seenShape(name, seed));
+  const sidesOf = (view: RoomSeen) => sides.filter((side) => !view.outline.open.includes(side));
+  const focusOf = (view: RoomSeen, i: number) => {
+    const there = sidesOf(view);
+    return i % 6 === 5 || !view.level ? nothingInHand : inHand(view, there[i % there.length] ?? 'back', i);
+  };
+
+  test.each(panels)('keeps the laws at $width x $height, large $large', (panel) => {
+    const layouts = views.map((view, i) => layoutRoom(view, focusOf(view, i), panel));
+    expect(layouts.flatMap((l, i) => broken(l).map((b) => `seed ${seeds[i]}: ${b}`))).toEqual([]);
+    const out = layouts.flatMap((l, i) =>
+      outside([...l.ground, ...l.work], panel).map((o) => `seed ${seeds[i]}: ${o}`),
+    );
+    expect(out.slice(0, 5)).toEqual([]);
+    for (const [i, layout] of layouts.entries()) {
+      const flags = layout.labels.filter((l) => l.role === 'flag');
+      expect(new Set(flags.map((f) => `${f.view} ${f.text}`)).size, `seed ${seeds[i]}`).toBe(flags.length);
+      expect(layout.labels.map((l) => l.text)).toEqual(expect.arrayContaining(['Plan', 'Elevation', 'Section']));
+    }
+  });
+
+  test('a pointer means only sides that are there', () => {
+    const view = views[0] as RoomSeen;
+    const { hits } = layoutRoom(view, focusOf(view, 0), laptop);
+    const meant = [...new Set(hits.map((h) => h.surface))].sort();
+    expect(meant).toEqual([...sidesOf(view)].sort());
+  });
+
+  test('an open side is drawn as cut off, and no wall is hatched there', () => {
+    const view = views[0] as RoomSeen;
+    const open = view.outline.open.filter((side) => side === 'left' || side === 'right');
+    const { ground, frame } = layoutRoom(view, nothingInHand, laptop);
+    const { box } = frame.ports.elevation;
+    const breaks = pathsOf(ground, 'break').filter((p) =>
+      p.points.every((_, i) => i % 2 === 1 || inX(p.points[i], box)),
+    );
+    expect(breaks.length).toBe(open.length);
+    const hatch = ground.find((i) => i.stroke === 'hatch' && pointsOf(i).some(([x]) => inX(x, box))) as Item;
+    const beside = (low: number, high: number) =>
+      pointsOf(hatch).filter(
+        ([x, y]) => x > low && x < high && y > box.y + box.height / 2 && y < box.y + box.height - 1,
+      );
+    expect(beside(box.x - 20, box.x - 0.5).length > 0).toBe(!open.includes('left'));
+    expect(beside(box.x + box.width + 0.5, box.x + box.width + 20).length > 0).toBe(!open.includes('right'));
+  });
+});
+
+/** Whether px lie in a box's stretch across, a kink's width more on either side. */
+function inX(x: number | undefined, box: { x: number; width: number }): boolean {
+  return x !== undefined && x > box.x - 8 && x < box.x + box.width + 8;
+}
+
 test('rooms of an exercise’s own sizes, wide, low, narrow and shallow, keep the same laws', () => {
   const own = [
     { width: 3000, height: 1200, depth: 150 },
@@ -127,9 +190,10 @@ describe('where the level stands', () => {
       if (!view.level) continue;
       const { openingMm, breastSide, mouthMm } = view.outline;
       const layout = layoutRoom(view, focusIn(view, i), laptop);
-      // Front of the party wall, back corners, arris, the breast's face: the one path cut as the plan is.
+      // Front of the party wall, back corners, arris, the breast's face: the one path cut as the plan is, left to right.
       const cut = pathsOf(layout.ground, 'cut').find((p) => p.points.length === 10);
-      const [, party, corner, arris] = pointsOf(cut as Item) as [number, number][];
+      const points = pointsOf(cut as Item) as [number, number][];
+      const [, party, corner, arris] = breastSide === 'right' ? points : [...points].reverse();
       const sign = breastSide === 'right' ? 1 : -1;
       const half = openingMm.width / 2;
       const x = scaleBy([party?.[0] ?? 0, corner?.[0] ?? 0], [-half * sign, half * sign]);
@@ -317,6 +381,7 @@ describe('the views know the brief alone', () => {
     const names = [
       ...['item', 'pens', 'plan', 'elevation', 'section', 'room-views', 'room-frame', 'room-focus', 'room-marks'],
       ...['in-hand', 'light-on-outline', 'light-drawing', 'level-drawing', 'label-place', 'plaster', 'pointed'],
+      ...['outline-shape', 'trim-drawing', 'edge-runs', 'viewport', 'item', 'label-place'],
     ].map((n) => `${n}.ts`);
     const there = readdirSync(folder);
     expect(names.filter((n) => !there.includes(n))).toEqual([]);

@@ -7,7 +7,9 @@ import type { RoomFocus } from '../../src/drawing/room-focus.ts';
 import type { RoomPanel } from '../../src/drawing/room-frame.ts';
 import type { KeptMark } from '../../src/drawing/room-marks.ts';
 import type { RoomSeen } from '../../src/drawing/room-views.ts';
+import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
+import { outlineOf } from '../../src/exercise/outline.ts';
 import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import type { Side } from '../../src/recess/recess-spec.ts';
 import type { Act, SurfacePlace } from '../../src/survey/act.ts';
@@ -16,6 +18,7 @@ import { learnerView } from '../../src/survey/learner-view.ts';
 import { reckon, reckonedPlace } from '../../src/survey/reckoning.ts';
 import { beginSurvey, type Survey } from '../../src/survey/survey.ts';
 import { openWorld } from '../../src/survey/world.ts';
+import { exerciseOfShape } from './family-rooms.ts';
 
 export const nothingInHand: RoomFocus = { place: null, surface: null, datum: null, runPlaces: [], ruleLengthMm: 0 };
 
@@ -36,7 +39,19 @@ export const panels: readonly RoomPanel[] = [
 
 /** A room of a seed, surveyed so far: stood once or twice, turned, marked; every tenth has no level yet. */
 export function seenRoom(seed: number): RoomSeen {
-  const survey = surveyed(seed);
+  return seenIn(surveyed(seed));
+}
+
+/** A room of a shape, surveyed so far as a room of a seed is. */
+export function seenShape(name: string, seed: number): RoomSeen {
+  return seenIn(actsOf(seed).reduce((survey, act) => perform(survey, act).survey, begun(exerciseOfShape(name))));
+}
+
+function begun(exercise: Exercise): Survey {
+  return beginSurvey(openWorld(exercise));
+}
+
+function seenIn(survey: Survey): RoomSeen {
   const view = learnerView(survey);
   return { ...view, marks: view.marks.map((m): KeptMark => ({ ...m, at: placeOfMark(survey, m.mark, m.place) })) };
 }
@@ -140,5 +155,5 @@ function share(count: number): number {
 function placeOfMark(survey: Survey, mark: number, place: SurfacePlace) {
   const made = survey.entries.findIndex((e) => e.act.act === 'mark' && e.outcome.ok && e.outcome.mark === mark);
   const { exercise } = survey.world;
-  return reckonedPlace(exercise.spec, reckon(exercise, survey.entries.slice(0, made)), place);
+  return reckonedPlace(outlineOf(exercise), reckon(exercise, survey.entries.slice(0, made)), place);
 }
