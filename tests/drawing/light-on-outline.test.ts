@@ -158,7 +158,8 @@ describe('open sides, slopes, reveals and doorways', () => {
       { x: 420, y: 100 },
       { x: 360, y: -900 },
     ]) {
-      const eye = { ...at, z };
+      // Away from where the slope is low.
+      const eye = { x: o.slope?.low === 'right' ? 0 - at.x : at.x, y: at.y, z };
       const stretches = levelStretches(o, eye);
       expect(stretches.length).toBeGreaterThan(0);
       // Rays all round, each walked to the first solid place: L is there, and is nowhere else.
