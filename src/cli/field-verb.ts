@@ -99,7 +99,8 @@ function answerTyped(now: Survey, { text, line }: LineIn): Answer {
   const act = takeBySchema(actSchema, typed.act, `line ${line}`);
   if (!act.ok) return told([`not understood: ${act.says}`]);
   const { survey: then } = perform(now, act.value);
-  return { survey: then, lines: then.entries.slice(now.entries.length).flatMap(sayOutcome) };
+  const { reference } = now.world.exercise.brief;
+  return { survey: then, lines: then.entries.slice(now.entries.length).flatMap((e) => sayOutcome(e, reference)) };
 }
 
 function greeting(now: Survey): string[] {

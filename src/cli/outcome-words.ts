@@ -2,17 +2,19 @@
  * An act's outcome in words, for a person at the keyboard. A reading leaves the judgement to the learner.
  */
 
+import { referenceNames } from '../exercise/reference-words.ts';
+import type { ReferenceKind } from '../recess/recess-spec.ts';
 import { refusalCodes, type Seen } from '../survey/outcome.ts';
 import { sayEdges, sayOnRule } from '../survey/reading-words.ts';
 import type { Entry } from '../survey/survey.ts';
 
 /** Says what came of an act. */
-export function sayOutcome({ n, act, outcome }: Entry): string[] {
+export function sayOutcome({ n, act, outcome }: Entry, reference: ReferenceKind): string[] {
   if (!outcome.ok) {
     const { code, by } = outcome.error;
     return [`not done: ${refusalCodes[code]}${by ? ` (${by})` : ''}`];
   }
-  const seen = (outcome.seen ?? []).map(saySeen);
+  const seen = (outcome.seen ?? []).map((s) => saySeen(s, reference));
   switch (act.act) {
     case 'read': {
       const edges = outcome.edgesMm ?? [0, 0];
@@ -49,8 +51,8 @@ export function sayOutcome({ n, act, outcome }: Entry): string[] {
   }
 }
 
-function saySeen(s: Seen): string {
-  const where = 'mark' in s.at ? `mark ${s.at.mark}` : `the reference at ${s.at.referenceXMm}`;
+function saySeen(s: Seen, reference: ReferenceKind): string {
+  const where = 'mark' in s.at ? `mark ${s.at.mark}` : `${referenceNames[reference]} at ${s.at.referenceXMm}`;
   const ways = { F: ['in front of', 'behind'], S: ['left of', 'right of'], L: ['below', 'above'] }[s.datum[0] as 'F'];
   const size = Math.abs(s.offWidths);
   if (size < 0.05) return `${s.datum} runs through ${where}`;

@@ -1,7 +1,8 @@
 /**
  * A survey told step by step, from the brief to the true room, for someone who has never done one.
  */
-import { referenceWords, sayBrief } from '../exercise/brief-words.ts';
+import { sayBrief } from '../exercise/brief-words.ts';
+import { referenceNames } from '../exercise/reference-words.ts';
 import { answerKey } from '../marking/answer-key.ts';
 import { markSurvey } from '../marking/report.ts';
 import { sayKey, sayReport, sizeWords } from '../marking/report-words.ts';
@@ -53,7 +54,7 @@ function tellSetUp(survey: Survey): string[] {
         ];
       case 'move':
         return [
-          `It is moved ${mm(act.byYMm)} towards the back, so that F comes to ${referenceWords[survey.world.exercise.brief.reference]}.`,
+          `It is moved ${mm(act.byYMm)} towards the back, so that F comes to ${referenceNames[survey.world.exercise.brief.reference]}.`,
         ];
       case 'turn':
         return [`Its dial is turned ${mm(act.byMmPerM)} mm a metre. ${sayWorstSeen(outcome.seen ?? [])}`];
@@ -129,10 +130,12 @@ function tellWorked(survey: Survey, w: WorkedSize): string[] {
 function tellProposal(survey: Survey): string[] {
   const said = survey.proposal;
   if (!said) return ['nothing'];
-  const { carcassMm: c, frameMm: f } = said;
+  const { carcassMm: c, liningMm: l, frameMm: f } = said;
   const standUp = survey.answers.find((a) => a.question === 'stand-up');
+  const wayIn = survey.answers.filter((a) => a.question === 'door' || a.question === 'turn');
   return [
     ...(c ? [`carcass ${c.width} x ${c.height} x ${c.depth}`] : []),
+    ...(l ? [`lining ${l.width} x ${l.height} x ${l.depth}`] : []),
     ...(f ? [`frame blank ${f.width} x ${f.height}`] : []),
     ...(said.runMm ? [`set out from S at ${said.runMm.join(', ')}`] : []),
     ...(said.cutOutsMm ?? []).map(
@@ -140,6 +143,7 @@ function tellProposal(survey: Survey): string[] {
     ),
     ...(said.shelfMm ? [`shelf blanks ${said.shelfMm.depth} deep`] : []),
     ...(standUp ? [`can it be stood up, corner to corner? ${standUp.answer}`] : []),
+    ...wayIn.map((a) => `does it come ${a.question === 'door' ? 'through the door' : 'round the turn'}? ${a.answer}`),
   ];
 }
 

@@ -38,9 +38,9 @@ export const typedForms: readonly (readonly [form: string, says: string])[] = [
   ],
   ['strike N', 'strike through the booking of act N'],
   ['carry FROM TO STEP [from N]', 'carry over a step between two lines: carry S2 S 412'],
-  ['say stand-up yes|no', 'whether it can be stood up'],
+  ['say stand-up|door|turn yes|no', 'whether it can be stood up; comes through the door; round the turn of the stair'],
   ['note TEXT', 'write on the sheet'],
-  ['propose carcass W H D  or  propose frame W H', 'sizes for the workshop'],
+  ['propose carcass W H D, lining W H D  or  frame W H', 'sizes for the workshop'],
   ['propose run A B ...', 'from S, + right: the left edge of each carcass, then the right edge of the last'],
   ['propose cut NAME X Z W H', 'a cut-out: its middle from S (+ right) and from L (+ up), its width and height'],
   ['propose shelf D', 'the depth of the shelf blanks'],
@@ -236,6 +236,7 @@ function typedProposal(words: readonly string[], survey: Survey): Typed | null {
 
 function proposed([part, ...sizes]: readonly string[], survey: Survey): object | null {
   if (part === 'carcass') return sized(sizes, 3, ([width, height, depth]) => ({ carcassMm: { width, height, depth } }));
+  if (part === 'lining') return sized(sizes, 3, ([width, height, depth]) => ({ liningMm: { width, height, depth } }));
   if (part === 'frame') return sized(sizes, 2, ([width, height]) => ({ frameMm: { width, height } }));
   if (part === 'shelf') return sized(sizes, 1, ([depth]) => ({ shelfMm: { depth } }));
   if (part === 'run') return sizes.length < 2 ? null : sized(sizes, sizes.length, (runMm) => ({ runMm }));

@@ -2,13 +2,12 @@
  * A brief in words.
  */
 import type { ReferenceKind } from '../recess/recess-spec.ts';
+import { sideWords } from '../recess/trade-words.ts';
 import type { Brief } from './brief.ts';
 
 /** Says a brief, a line an element. */
 export function sayBrief(brief: Brief): string[] {
-  const { openingMm, carcassMm, askMm } = brief;
-  const size = (s: { nominalMm: number; find: boolean }) =>
-    s.find ? `to be found (about ${s.nominalMm})` : `${s.nominalMm}, as it stands`;
+  const { openingMm, askMm } = brief;
   const fates = Object.entries(brief.fates);
   const said = { stays: 'stays', off: 'comes off', cut: 'may be cut' } as const;
   const sayFate = ([name, fate]: [string, keyof typeof said]) =>
@@ -16,15 +15,7 @@ export function sayBrief(brief: Brief): string[] {
   return [
     `opening, roughly: ${openingMm.width} x ${openingMm.height}, ${openingMm.depth} deep`,
     sayFaceLine(brief),
-    ...(brief.shelves
-      ? sayShelves(brief.shelves)
-      : [
-          `carcass width ${size(carcassMm.width)}, height ${size(carcassMm.height)}, depth ${size(carcassMm.depth)}; it begins ${brief.carcassFrontMm} behind the face line`,
-          `leave ${askMm.left} left, ${askMm.right} right, ${askMm.top} over, ${askMm.back} behind; plinth ${brief.plinthMm} from the high point of the floor`,
-          brief.frame
-            ? `face frame ${brief.frame.thicknessMm} thick, ${brief.frame.leastStockMm} to ${brief.frame.mostStockMm} to scribe off each edge`
-            : 'no face frame',
-        ]),
+    ...(brief.shelves ? sayShelves(brief.shelves) : brief.lining ? sayLining(brief, brief.lining) : sayCarcass(brief)),
     ...(brief.modules
       ? [
           `${brief.modules.count} carcasses side by side, of equal widths: that is their width together; set them out from S by running positions, the infill at each end ${askMm.left} at its narrowest, ${brief.modules.mostInfillMm} at the most`,
@@ -35,13 +26,9 @@ export function sayBrief(brief: Brief): string[] {
           `the back is cut for ${brief.cutOuts.join(', ')}: the middle of each from S and from L, with the size of the cut, ${brief.cutOutSpareMm?.least ?? 0} to ${brief.cutOutSpareMm?.most ?? 0} clear all round`,
         ]
       : []),
-    ...brief.finishMm.map(({ surface, mm }) => `to come on the ${surface} before fitting: ${mm}`),
+    ...brief.finishMm.map(({ surface, mm }) => `to come on the ${sideWords[surface]} before fitting: ${mm}`),
     ...(fates.length > 0 ? [fates.map(sayFate).join('; ')] : []),
-    ...(brief.access
-      ? [
-          `it is stood up under ${brief.access.clearHeightMm}; the plinth comes ${brief.access.plinthSeparate ? 'separately' : 'on it'}`,
-        ]
-      : []),
+    ...(brief.access ? sayAccess(brief.access) : []),
   ];
 }
 
@@ -63,6 +50,7 @@ export const referenceWords: Readonly<Record<ReferenceKind, string>> = {
   'existing-front': 'the existing front beside it',
   'square-to-wall': 'square to one side wall',
   'best-fit': 'the best fit between the side walls',
+  'wall-face': 'the face of the wall',
 };
 
 function sayFaceLine(brief: Brief): string {
@@ -71,5 +59,44 @@ function sayFaceLine(brief: Brief): string {
   const line = setBackMm
     ? `face line: ${setBackMm} behind and in line with ${follows}`
     : `face line: follows ${follows}`;
-  return mouthMm < 0 ? `${line}; ${-mouthMm} behind the breast's face` : line;
+  if (mouthMm === 0) return line;
+  const isBreast = brief.reference === 'cornice-return' || brief.reference === 'breast-face' || setBackMm !== undefined;
+  return `${line}; ${-mouthMm} behind ${isBreast ? "the breast's face" : 'the mouth'}`;
+}
+
+function saySize(s: { nominalMm: number; find: boolean }): string {
+  return s.find ? `to be found (about ${s.nominalMm})` : `${s.nominalMm}, as it stands`;
+}
+
+function sayCarcass(brief: Brief): string[] {
+  const { carcassMm, askMm } = brief;
+  return [
+    `carcass width ${saySize(carcassMm.width)}, height ${saySize(carcassMm.height)}, depth ${saySize(carcassMm.depth)}; it begins ${brief.carcassFrontMm} behind the face line`,
+    `leave ${askMm.left} left, ${askMm.right} right, ${askMm.top} over, ${askMm.back} behind; plinth ${brief.plinthMm} from the high point of the floor`,
+    brief.frame
+      ? `face frame ${brief.frame.thicknessMm} thick, ${brief.frame.leastStockMm} to ${brief.frame.mostStockMm} to scribe off each edge`
+      : 'no face frame',
+  ];
+}
+
+function sayLining(brief: Brief, lining: NonNullable<Brief['lining']>): string[] {
+  const { carcassMm, askMm } = brief;
+  return [
+    `lining of boards ${lining.thicknessMm} thick, outside width ${saySize(carcassMm.width)}, height ${saySize(carcassMm.height)}, depth through the wall ${saySize(carcassMm.depth)}; its near edge is on the face line`,
+    `packing: ${askMm.left} left, ${askMm.right} right, ${askMm.top} over it${brief.plinthMm > 0 ? `, ${brief.plinthMm} under it` : ''}; it stands over the high point of the floor`,
+    `${lining.leastStockMm} to ${lining.mostStockMm} to plane off its far edge`,
+  ];
+}
+
+function sayAccess(access: NonNullable<Brief['access']>): string[] {
+  const { door, turn } = access;
+  return [
+    `it is stood up under ${access.clearHeightMm}; the plinth comes ${access.plinthSeparate ? 'separately' : 'on it'}`,
+    ...(door ? [`the narrowest door on the way in is ${door.widthMm} by ${door.heightMm} clear`] : []),
+    ...(turn
+      ? [
+          `the stair turns by a right angle: ${turn.beforeMm} clear before the turn, ${turn.afterMm} after it, ${turn.heightMm} over it`,
+        ]
+      : []),
+  ];
 }

@@ -32,8 +32,18 @@ const entries = {
   finishMm: v.pipe(v.array(v.strictObject({ surface: v.picklist(sides), mm: length })), v.maxLength(6)),
   /** What stays, comes off or may be cut, by the trim's name. */
   fates: v.record(v.string(), v.picklist(fates)),
-  /** Clear height where the carcass is stood up, and whether its plinth comes separately; null: nothing to bring in. */
-  access: v.nullable(v.strictObject({ clearHeightMm: length, plinthSeparate: v.boolean() })),
+  /**
+   * Clear height where the carcass is stood up, and whether its plinth comes separately; null: nothing to bring in. The
+   * narrowest door on the way, and the turn of a stair: the clear widths before and after it, and the height over it.
+   */
+  access: v.nullable(
+    v.strictObject({
+      clearHeightMm: length,
+      plinthSeparate: v.boolean(),
+      door: v.optional(v.strictObject({ widthMm: length, heightMm: length })),
+      turn: v.optional(v.strictObject({ beforeMm: length, afterMm: length, heightMm: length })),
+    }),
+  ),
   /**
    * Several carcasses side by side, of equal widths: together they are the carcass. What is asked left and right are
    * the least infills at the walls; an infill at the face line may not be wider than `mostInfillMm`.
@@ -66,6 +76,11 @@ const entries = {
   ),
   /** What is cut out of an upper corner of the carcass, for a beam or a boxing to pass. */
   notch: v.optional(v.strictObject({ side: v.picklist(['left', 'right']), widthMm: length, heightMm: length })),
+  /**
+   * A lining in place of a carcass: an open box of boards round an opening, `carcassMm` its outside sizes, `askMm` the
+   * packing. Its depth is the thickness of the wall, and its far edge is planed to the far face: least and most to come off.
+   */
+  lining: v.optional(v.strictObject({ thicknessMm: length, leastStockMm: length, mostStockMm: length })),
 };
 
 export const briefSchema = v.strictObject({

@@ -2,7 +2,7 @@
  * The outline: the recess as the eye sees it, straight, from the brief's rough sizes. It knows nothing of the truth.
  */
 import type { Polygon } from '../geometry/polygon.ts';
-import { type FamilyName, isOpen, type Side, type SlopeSpec, sides } from '../recess/recess-spec.ts';
+import { beginsAtMouth, type FamilyName, isOpen, type Side, type SlopeSpec, sides } from '../recess/recess-spec.ts';
 import type { Exercise } from './exercise.ts';
 
 export interface Outline {
@@ -74,9 +74,20 @@ export function planOutline(outline: Outline): Polygon {
       ];
 }
 
-/** A room whose side walls run straight on, and widens past a side that is open; a doorway goes through. */
+/** A room whose side walls run straight on, and widens past a side that is open or before a reveal or a doorway. */
 function straightRoom(outline: Outline, at: { half: number; past: number; front: number }): Polygon {
   const { half, past, front } = at;
+  if (beginsAtMouth(outline, 'left'))
+    return [
+      { x: -past, y: front },
+      { x: past, y: front },
+      { x: past, y: outline.mouthMm },
+      { x: half, y: outline.mouthMm },
+      { x: half, y: outline.openingMm.depth },
+      { x: -half, y: outline.openingMm.depth },
+      { x: -half, y: outline.mouthMm },
+      { x: -past, y: outline.mouthMm },
+    ];
   const left = outline.open.includes('left') ? -past : -half;
   const right = outline.open.includes('right') ? past : half;
   const back = outline.openingMm.depth;

@@ -3,12 +3,12 @@
  * what is tightest, closes, works out by the right rules, asks whether it stands up.
  */
 import type { Fate } from '../recess/recess-spec.ts';
-import { axesOf } from '../recess/recess-spec.ts';
+import { axesOf, beginsAtMouth } from '../recess/recess-spec.ts';
 import type { SurfacePlace } from '../survey/act.ts';
 import { closingChecks } from '../survey/closing-checks.ts';
 import { type BookedOffset, bookedOffsets } from '../survey/offsets.ts';
 import type { Done } from '../survey/outcome.ts';
-import { meetsBare, type SizeName } from '../survey/size.ts';
+import { meetsBare, pieceOf, type SizeName } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { workOut, workOutSize } from '../survey/working-out.ts';
 import { handsByBay, proposeTogether } from './bay-hand.ts';
@@ -47,8 +47,9 @@ function readAll(hand: Hand, plan: readonly PlannedReading[]): void {
   const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading));
   for (const reading of plan) watch.take(reading);
   readHalfWay(hand, watch);
-  for (const size of ['carcass-width', 'carcass-height', 'carcass-depth'] as const)
-    readRoundTightest(hand, watch, size);
+  const piece = pieceOf(hand.now().world.exercise.brief);
+  for (const dimension of ['width', 'height', 'depth'] as const)
+    readRoundTightest(hand, watch, `${piece}-${dimension}`);
   watch.look();
 }
 
@@ -78,7 +79,16 @@ function lineHeight(opening: number): number {
 }
 
 function markLines(hand: Hand): void {
-  const { height } = hand.now().world.exercise.brief.openingMm;
+  const { height, depth } = hand.now().world.exercise.brief.openingMm;
+  if (beginsAtMouth(hand.now().world.exercise.spec, 'left')) {
+    // F runs along the face of the wall, where jambs begin: what can be marked is S on floor and head, L on both jambs.
+    for (const surface of ['floor', 'ceiling'] as const)
+      for (const share of [0.3, 0.8])
+        hand.act({ act: 'mark', place: { surface, along: 'S', yMm: Math.round(depth * share) } });
+    for (const surface of ['left', 'right'] as const)
+      hand.act({ act: 'mark', place: { surface, along: 'L', yMm: Math.round(depth / 2) } });
+    return;
+  }
   for (const zMm of [Math.round(height * 0.25), Math.round(height * 0.75)]) {
     hand.act({ act: 'mark', place: { surface: 'left', along: 'F', zMm } });
     hand.act({ act: 'mark', place: { surface: 'right', along: 'F', zMm } });

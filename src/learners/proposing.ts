@@ -2,7 +2,8 @@
  * Proposing: the sizes for the workshop, from what was worked out; what is not to be found goes as it stands.
  */
 import type { Brief } from '../exercise/brief.ts';
-import type { SizeName } from '../survey/size.ts';
+import { wayIn, wayInQuestions } from '../exercise/way-in.ts';
+import { pieceOf, type SizeName } from '../survey/size.ts';
 import type { WorkedSize } from '../survey/working-out.ts';
 import type { Hand } from './hand.ts';
 
@@ -17,22 +18,24 @@ export function proposeWorked(hand: Hand, worked: readonly WorkedSize[]): void {
   );
 }
 
-/** Proposes sizes; a carcass size that is missing or not to be found goes at its nominal. */
+/** Proposes sizes; a size of the carcass or lining that is missing or not to be found goes at its nominal. */
 export function proposeSizes(hand: Hand, sizes: Sizes): void {
   const { brief } = hand.now().world.exercise;
-  const carcassMm = {
-    width: carcassSize(brief, 'width', sizes['carcass-width']),
-    height: carcassSize(brief, 'height', sizes['carcass-height']),
-    depth: carcassSize(brief, 'depth', sizes['carcass-depth']),
+  const piece = pieceOf(brief);
+  const box = {
+    width: boxSize(brief, 'width', sizes[`${piece}-width`]),
+    height: boxSize(brief, 'height', sizes[`${piece}-height`]),
+    depth: boxSize(brief, 'depth', sizes[`${piece}-depth`]),
   };
   const width = sizes['frame-width'];
   const height = sizes['frame-height'];
   const frame = width !== undefined && height !== undefined ? { frameMm: { width, height } } : {};
-  sayStandUp(hand, brief, carcassMm);
-  hand.act({ act: 'propose', carcassMm, ...frame });
+  sayStandUp(hand, brief, box);
+  sayWayIn(hand, brief, box);
+  hand.act({ act: 'propose', ...(piece === 'lining' ? { liningMm: box } : { carcassMm: box }), ...frame });
 }
 
-function carcassSize(brief: Brief, name: 'width' | 'height' | 'depth', found: number | undefined): number {
+function boxSize(brief: Brief, name: 'width' | 'height' | 'depth', found: number | undefined): number {
   const { find, nominalMm } = brief.carcassMm[name];
   return find && found !== undefined ? found : nominalMm;
 }
@@ -43,4 +46,13 @@ function sayStandUp(hand: Hand, brief: Brief, carcass: { height: number; depth: 
   const tall = carcass.height + (brief.access.plinthSeparate ? 0 : brief.plinthMm);
   const diagonal = Math.sqrt(tall * tall + carcass.depth * carcass.depth);
   hand.act({ act: 'say', question: 'stand-up', answer: diagonal <= brief.access.clearHeightMm ? 'yes' : 'no' });
+}
+
+/** The sizes against the door and the turn that the brief tells of. */
+function sayWayIn(hand: Hand, brief: Brief, carcass: { width: number; height: number; depth: number }): void {
+  const way = wayIn(brief, { widthMm: carcass.width, heightMm: carcass.height, depthMm: carcass.depth });
+  for (const question of wayInQuestions) {
+    const found = way?.[question];
+    if (found) hand.act({ act: 'say', question, answer: found.ok ? 'yes' : 'no' });
+  }
 }

@@ -4,9 +4,9 @@
  * @source three heights by front and back for an alcove's side walls: VET learning text for unit MSFKB3003 (widths at top,
  *   middle and bottom in two positions); the denser plans are our own
  */
-import type { Brief } from '../exercise/brief.ts';
+import { type Brief, finishOn } from '../exercise/brief.ts';
 import type { SurfacePlace } from '../survey/act.ts';
-import type { SizeName } from '../survey/size.ts';
+import { pieceOf, type SizeName } from '../survey/size.ts';
 
 export interface PlannedReading {
   readonly datum: 'F' | 'S' | 'L';
@@ -43,7 +43,7 @@ export function planReadings(brief: Brief, density: Density): readonly PlannedRe
   return [
     ...wallReadings(brief, density),
     ...faceReadings(brief, density),
-    ...backReadings(brief, density),
+    ...(brief.lining ? farFaceReadings(brief, density) : backReadings(brief, density)),
     ...flatReadings(brief, density),
   ];
 }
@@ -57,7 +57,8 @@ export function evenSteps(from: number, to: number, count: number): readonly num
 /** The heights over which a carcass stands, a hand's breadth of sureness inside. */
 export function carcassHeights(brief: Brief): { from: number; to: number } {
   const height = brief.carcassMm.height.nominalMm;
-  return { from: brief.plinthMm + 25, to: brief.plinthMm + height - 10 };
+  const foot = brief.plinthMm + finishOn(brief, 'floor');
+  return { from: foot + 25, to: foot + height - 10 };
 }
 
 /** How far into the recess a carcass reaches from the mouth. */
@@ -71,7 +72,7 @@ function wallReadings(brief: Brief, density: Density): PlannedReading[] {
   return (['left', 'right'] as const).flatMap((surface) =>
     evenSteps(depths.from, depths.to, density.wallDepths).flatMap((yMm) =>
       evenSteps(heights.from, heights.to, density.wallHeights).map(
-        (zMm): PlannedReading => ({ datum: 'S', place: { surface, yMm, zMm }, for: ['carcass-width'] }),
+        (zMm): PlannedReading => ({ datum: 'S', place: { surface, yMm, zMm }, for: [`${pieceOf(brief)}-width`] }),
       ),
     ),
   );
@@ -107,13 +108,31 @@ function backReadings(brief: Brief, density: Density): PlannedReading[] {
   );
 }
 
+/** A lining's depth: up both jambs and along the head on the far face, and along the board of a reveal. */
+function farFaceReadings(brief: Brief, density: Density): PlannedReading[] {
+  const heights = carcassHeights(brief);
+  const half = brief.carcassMm.width.nominalMm / 2 - cornerMm;
+  if (!brief.carcassMm.depth.find) return [];
+  const at = (xMm: number, zMm: number): PlannedReading => ({
+    datum: 'F',
+    place: { surface: 'back', xMm, zMm },
+    for: ['lining-depth'],
+  });
+  const jambs = [-half, half].flatMap((x) =>
+    evenSteps(heights.from, heights.to, density.backHeights).map((z) => at(x, z)),
+  );
+  const along = evenSteps(-half, half, density.backWidths).slice(1, -1);
+  const board = brief.plinthMm > 0 ? along.map((x) => at(x, heights.from - 15)) : [];
+  return [...jambs, ...along.map((x) => at(x, heights.to)), ...board];
+}
+
 function flatReadings(brief: Brief, density: Density): PlannedReading[] {
   const depths = carcassDepths(brief);
   const over = { floor: brief.openingMm.width / 2 - 25, ceiling: brief.carcassMm.width.nominalMm / 2 - cornerMm };
   return (['floor', 'ceiling'] as const).flatMap((surface) =>
     evenSteps(depths.from, depths.to, density.flatDepths).flatMap((yMm) =>
       evenSteps(-over[surface], over[surface], density.flatWidths).map(
-        (xMm): PlannedReading => ({ datum: 'L', place: { surface, xMm, yMm }, for: ['carcass-height'] }),
+        (xMm): PlannedReading => ({ datum: 'L', place: { surface, xMm, yMm }, for: [`${pieceOf(brief)}-height`] }),
       ),
     ),
   );

@@ -6,6 +6,7 @@
  */
 import { type Brief, type CarcassSizes, nominalCarcass } from '../exercise/brief.ts';
 import type { Exercise } from '../exercise/exercise.ts';
+import { type WayIn, wayIn } from '../exercise/way-in.ts';
 import { obstructionAt } from '../recess/band.ts';
 import type { Recess } from '../recess/recess.ts';
 import { isOpen } from '../recess/recess-spec.ts';
@@ -27,6 +28,7 @@ import { type Edge, type OpeningEdges, openingEdges, openingRect, stockOf } from
 import { type RunKey, runKey } from './run.ts';
 import { type ShelfKey, shelfBacks, shelfKey } from './shelves.ts';
 import { bareHighest, bareLowest, highest, type Site, siteOf } from './site.ts';
+import { wallThickness } from './wall-thickness.ts';
 
 export interface CarcassKey extends CarcassSizes {
   readonly fits: 'yes' | 'touches' | 'no';
@@ -40,6 +42,10 @@ export interface CarcassKey extends CarcassSizes {
     readonly clearanceMm: number;
   }[];
   readonly standsUp: { readonly ok: boolean; readonly byMm: number } | null;
+  /** Whether it comes in, by question, where the brief tells of a way in. */
+  readonly comesIn?: WayIn;
+  /** Of a lining: least and most to come off its far edge; < 0 where it does not reach the far face. */
+  readonly farEdgeMm?: readonly [number, number];
 }
 
 export interface FrameKey {
@@ -78,6 +84,8 @@ export interface AnswerKey {
     readonly middleMm: readonly [number, number];
     readonly sizeMm: readonly [number, number];
   }[];
+  /** Of a lining: the wall's least and greatest thickness where its edges come, from the face line. */
+  readonly wallMm?: readonly [number, number];
 }
 
 /** A frame's blank; centred on the opening where no place is given. */
@@ -128,6 +136,7 @@ export function answerKey(recess: Recess, exercise: Exercise, asked: KeyAsked = 
       marginsMm: margins(site, subject.carcass),
       mouthWidthMm: mouthWidth(site, subject.carcass),
       ...added(site, subject, asked),
+      ...(exercise.brief.lining ? { wallMm: wallKey(site, nominal.carcass) } : {}),
     },
   };
 }
@@ -226,6 +235,8 @@ function carcassKey(site: Site, found: FoundCarcass): CarcassKey {
         return { side, atMm: [shown(at.x), shown(at.y), shown(at.z)], clearanceMm: shown(mm) };
       }),
     standsUp: standsUp(site.brief, carcass),
+    ...comesInOf(site.brief, carcass),
+    ...(site.brief.lining ? { farEdgeMm: farEdge(site, carcass) } : {}),
   };
 }
 
@@ -235,6 +246,23 @@ export function standsUp(brief: Brief, sizes: CarcassSizes): { ok: boolean; byMm
   const tall = sizes.heightMm + (brief.access.plinthSeparate ? 0 : brief.plinthMm);
   const by = brief.access.clearHeightMm - Math.sqrt(tall * tall + sizes.depthMm * sizes.depthMm);
   return { ok: by >= 0, byMm: shown(by) };
+}
+
+function comesInOf(brief: Brief, carcass: CarcassSizes): Pick<CarcassKey, 'comesIn'> {
+  const comesIn = wayIn(brief, carcass);
+  return comesIn ? { comesIn } : {};
+}
+
+/** The wall's least and greatest thickness over the edges of a lining as it stands. */
+function wallKey(site: Site, carcass: PlacedCarcass): [number, number] {
+  const { least, most } = wallThickness(site, carcass);
+  return [shown(least.mm), shown(most.mm)];
+}
+
+/** What comes off a lining's far edge, least and most. */
+function farEdge(site: Site, carcass: PlacedCarcass): [number, number] {
+  const { least, most } = wallThickness(site, carcass);
+  return [shown(carcass.backMm - most.mm), shown(carcass.backMm - least.mm)];
 }
 
 function openingKey(found: OpeningEdges): NonNullable<AnswerKey['opening']> {

@@ -8,6 +8,7 @@ import type { CarcassSizes } from '../exercise/brief.ts';
 import { isShaped } from '../exercise/carcass-shape.ts';
 import { type Extreme, type Rect, staysBelow } from '../geometry/range.ts';
 import { intersection, piecesOf } from '../recess/band.ts';
+import { openMm } from '../recess/defect-shapes.ts';
 import type { Place } from '../recess/recess.ts';
 import { isOpen, type Side } from '../recess/recess-spec.ts';
 import { shapedBack, shapedFree, shapedTop, shapedWall } from './shaped-fit.ts';
@@ -98,9 +99,10 @@ function leftEdge(site: Site, widthMm: number, walls: SideWalls): number {
   return (walls.left.value + askMm.left - walls.right.value - askMm.right - widthMm) / 2;
 }
 
-/** Says whether nothing bounds a carcass on a side. */
+/** Says whether nothing bounds a carcass on a side; a lining runs past what is behind it, its far edge is planed. */
 export function openOn(site: Site, side: ClearSide): boolean {
   const { spec } = site.recess;
+  if (side === 'back' && site.brief.lining) return true;
   return side === 'top' ? isOpen(spec, 'ceiling') && isOpen(spec, 'slope') : isOpen(spec, side);
 }
 
@@ -111,7 +113,7 @@ export function clearances(site: Site, carcass: PlacedCarcass, walls: SideWalls)
     left: { mm: carcass.leftMm - walls.left.value, at: walls.at.left, on: 'left' },
     right: { mm: 0 - walls.right.value - (carcass.leftMm + carcass.widthMm), at: walls.at.right, on: 'right' },
     top: shaped ? shapedTop(site, carcass) : boxTop(site, carcass),
-    back: shaped ? shapedBack(site, carcass) : boxBack(site, carcass),
+    back: backOf(site, carcass),
   };
 }
 
@@ -121,6 +123,12 @@ function boxTop(site: Site, carcass: PlacedCarcass): Clearance {
     return { mm: 0 - top.value - carcass.topMm, at: placeOf(on, top), on };
   });
   return over.reduce((a, b) => (b.mm < a.mm ? b : a));
+}
+
+/** A lining has nothing behind it to clear. */
+function backOf(site: Site, carcass: PlacedCarcass): Clearance {
+  const back = isShaped(carcass) ? shapedBack(site, carcass) : boxBack(site, carcass);
+  return site.brief.lining ? { ...back, mm: openMm - carcass.backMm } : back;
 }
 
 function boxBack(site: Site, carcass: PlacedCarcass): Clearance {
@@ -150,7 +158,7 @@ export function freePlace(site: Site, carcass: PlacedCarcass, walls: SideWalls):
     (overheadSides(site).every((on) =>
       below(site, on, { ...overhead(site, carcass, x0), u1: x1 }, 0 - carcass.topMm),
     ) &&
-      below(site, 'back', { ...behind(carcass, x0), u1: x1 }, 0 - carcass.backMm));
+      (openOn(site, 'back') || below(site, 'back', { ...behind(carcass, x0), u1: x1 }, 0 - carcass.backMm)));
   // From the rightmost left edge to the leftmost right edge: what all of a cell's places cover.
   const free = isShaped(carcass) ? (x0: number, x1: number) => shapedFree(site, carcass, [x1 - widthMm, x0]) : boxFree;
   const cells: [number, number][] = [[from, to]];

@@ -15,6 +15,7 @@ import { type FoundCarcass, findCarcass } from './answer-key.ts';
 import { lineAtFace, type OpeningEdges, openingEdges, openingRect, sideOfEdge } from './opening.ts';
 import { shelfBacks } from './shelves.ts';
 import { floorHighPoint, highest, placeOf, type Site } from './site.ts';
+import { liningEdges, wallThickness } from './wall-thickness.ts';
 
 export interface Domain {
   readonly size: SizeName;
@@ -60,7 +61,8 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
   // The site has its finish on; offsets are read before that.
   const bare = (d: Domain): Domain => ({ ...d, wholeMm: d.wholeMm + finishOver(brief, size) });
   switch (size) {
-    case 'carcass-width': {
+    case 'carcass-width':
+    case 'lining-width': {
       const sides = [{ u0: way.from, u1: way.to, v0: carcass.bottomMm, v1: carcass.topMm }];
       const decidedAt = [
         { side: 'left' as const, at: clear.left.at },
@@ -68,7 +70,8 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
       ];
       return bare({ size, rects: { left: sides, right: sides }, wholeMm: walls.betweenMm, decidedAt });
     }
-    case 'carcass-height': {
+    case 'carcass-height':
+    case 'lining-height': {
       const floor = floorHighPoint(site, carcass.backMm);
       const rects = {
         floor: [{ u0: -half, u1: half, v0: way.from, v1: way.to }],
@@ -85,6 +88,11 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
       const back = { u0: width.from, u1: width.to, v0: carcass.bottomMm, v1: carcass.topMm };
       const wholeMm = 0 - highest(site, 'back', back).value + (brief.setBackMm ?? 0);
       return bare({ size, rects: { back: [back] }, wholeMm, decidedAt: [{ side: 'back', at: clear.back.at }] });
+    }
+    case 'lining-depth': {
+      const { most } = wallThickness(site, carcass);
+      const rects = { back: liningEdges(site, carcass) };
+      return bare({ size, rects, wholeMm: most.mm, decidedAt: [{ side: 'back', at: most.at }] });
     }
     case 'frame-width':
     case 'frame-height':

@@ -2,13 +2,13 @@
  * Fitting day in words: what became of the carcass and of the frame, as one statement, then told step by step.
  */
 import type { Brief } from '../exercise/brief.ts';
-import type { SizeName } from '../survey/size.ts';
+import { pieceOf, type SizeName } from '../survey/size.ts';
 import type { FrameKey } from './answer-key.ts';
 import type { Clearances, ClearSide } from './carcass-fit.ts';
 import { type Edge, edges } from './opening.ts';
 import { sayOn } from './place-words.ts';
 import type { PushedIn } from './push-in.ts';
-import type { Verdict } from './verdict.ts';
+import type { Reason, Verdict } from './verdict.ts';
 
 /** What became of what was sent. */
 export interface Fitted {
@@ -29,23 +29,25 @@ export const clearWords: Readonly<Record<ClearSide, string>> = {
 export function sayFit({ brief, verdict, pushed }: Fitted): string {
   const first = verdict.reasons[0];
   if (first?.code === 'nothing/proposed') return 'No sizes were sent to the workshop.';
-  if (verdict.reasons.some((r) => r.code === 'carcass/outside')) return 'The carcass is larger than the recess.';
+  const it = pieceOf(brief);
+  if (verdict.reasons.some((r) => r.code === 'carcass/outside')) return `The ${it} is larger than the recess.`;
   if (pushed?.stoppedBy)
     return pushed.backMm <= brief.mouthMm + 0.05
-      ? 'The carcass does not go in at the mouth.'
-      : `The carcass stopped ${mm(pushed.shortMm)} mm short of home.`;
+      ? `The ${it} does not go in at the mouth.`
+      : `The ${it} stopped ${mm(pushed.shortMm)} mm short of home.`;
   const { frame } = verdict;
   const gap = frame ? worstGap(frame) : null;
   if (frame && gap) return `The frame leaves a gap of ${mm(-frame.stockMm[gap][0])} at the ${gap}.`;
   if (first?.code === 'carcass/clearance') {
     const side = first.of as ClearSide;
-    return `The carcass goes home with ${mm(first.mm)} ${clearWords[side]}; ${brief.askMm[side]} is asked.`;
+    return `The ${it} goes home with ${mm(first.mm)} ${clearWords[side]}; ${brief.askMm[side]} is asked.`;
   }
   if (first?.code === 'frame/stock-short')
     return `The frame covers, with ${mm(first.mm)} to scribe at the ${first.of}.`;
   if (first?.code === 'frame/stock-over')
     return `The frame covers, but ${mm(first.mm)} has to come off at the ${first.of}.`;
-  if (pushed) return `The carcass goes home with ${saySpare(pushed.clear)}.`;
+  if (first && lining[first.code]) return `${sayLining(first)}.`;
+  if (pushed) return `The ${it} goes home with ${saySpare(pushed.clear)}.`;
   return 'The frame covers.';
 }
 
@@ -53,12 +55,13 @@ export function sayFit({ brief, verdict, pushed }: Fitted): string {
 export function sayPush(pushed: PushedIn, brief: Brief): string {
   const { mouthMm } = brief;
   const way = pushed.backMm - mouthMm;
-  if (!pushed.stoppedBy) return `The carcass is pushed in from the mouth and goes home, ${mm(way)} in from the mouth.`;
+  const it = pieceOf(brief);
+  if (!pushed.stoppedBy) return `The ${it} is pushed in from the mouth and goes home, ${mm(way)} in from the mouth.`;
   const [one, two] = pushed.stoppedBy.at;
   const told =
     way <= 0.05
-      ? 'The carcass is held at the mouth and does not start.'
-      : `The carcass is pushed in and stops dead ${mm(way)} in from the mouth, ${mm(pushed.shortMm)} short of home.`;
+      ? `The ${it} is held at the mouth and does not start.`
+      : `The ${it} is pushed in and stops dead ${mm(way)} in from the mouth, ${mm(pushed.shortMm)} short of home.`;
   if (!one) return told;
   if (pushed.stoppedBy.side === 'back') return `${told} It meets the ${sayOn('back', one, mouthMm)}.`;
   if (pushed.stoppedBy.side === 'top') return `${told} It meets what is overhead, ${sayOn('ceiling', one, mouthMm)}.`;
@@ -103,6 +106,9 @@ export function sayDay({ verdict, pushed }: Fitted): Readonly<Record<SizeName, s
   const runEnd = (side: 'left' | 'right') =>
     verdict.run ? `clear by ${mm(verdict.run.clearanceMm[side])}` : 'not sent';
   return {
+    'lining-width': size('left', 'left and right'),
+    'lining-height': size('top', 'top'),
+    'lining-depth': farEdge(verdict),
     'carcass-width': size('left', 'left and right'),
     'carcass-height': size('top', 'top'),
     'carcass-depth': size('back', 'back'),
@@ -112,6 +118,23 @@ export function sayDay({ verdict, pushed }: Fitted): Readonly<Record<SizeName, s
     'run-right': runEnd('right'),
     'shelf-depth': verdict.shelf ? `${range(verdict.shelf.stockMm)} to scribe` : 'not sent',
   };
+}
+
+/** What a lining's far edge came to. */
+function farEdge({ carcass }: Verdict): string {
+  const stock = carcass?.farEdgeMm;
+  if (!stock) return 'not sent';
+  return stock[0] < 0 ? `ends ${mm(-stock[0])} short` : `reaches; ${range(stock)} to plane`;
+}
+
+const lining: Readonly<Partial<Record<Reason['code'], (size: string) => string>>> = {
+  'lining/does-not-cover': (size) => `ends ${size} short of the far face`,
+  'lining/stock-short': (size) => `reaches the far face, with ${size} to plane`,
+  'lining/stock-over': (size) => `reaches the far face, but ${size} has to come off`,
+};
+
+function sayLining(r: Reason): string {
+  return `The lining ${lining[r.code]?.(mm(Math.abs(r.mm)))}`;
 }
 
 /** The edge where a blank falls shortest; null where it covers. */

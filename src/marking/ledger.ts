@@ -7,7 +7,8 @@
  * to 1/1024 mm, so the lines add up exactly.
  */
 import type { Exercise } from '../exercise/exercise.ts';
-import { offsetsOverMade, type SizeName, sizeRules, toBeFound } from '../survey/size.ts';
+import { boxSent } from '../survey/sent.ts';
+import { boxSize, offsetsOverMade, type SizeName, sizeRules, toBeFound } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { type Domain, type DomainSource, domainOf } from './domain.ts';
 import { type Chain, offsetChain } from './offset-chain.ts';
@@ -85,9 +86,8 @@ export function lineOf(ledger: SizeLedger, name: LineName): number {
 /** Gives the size that was proposed, mm; null when it was not. */
 export function proposedSize(survey: Survey, size: SizeName): number | null {
   const said = survey.proposal;
-  if (size === 'carcass-width') return said?.carcassMm?.width ?? null;
-  if (size === 'carcass-height') return said?.carcassMm?.height ?? null;
-  if (size === 'carcass-depth') return said?.carcassMm?.depth ?? null;
+  const box = boxSize(size);
+  if (box) return boxSent(survey)?.[box] ?? null;
   if (size === 'frame-width') return said?.frameMm?.width ?? null;
   if (size === 'shelf-depth') return said?.shelfMm?.depth ?? null;
   const ends = said?.runMm;
@@ -134,10 +134,7 @@ function asItStands(
   exercise: Exercise,
   base: Pick<SizeLedger, 'size' | 'overMadeMm' | 'proposedMm' | 'decidedAt'>,
 ): SizeLedger {
-  const { width, height, depth } = exercise.brief.carcassMm;
-  const keyMm = { 'carcass-width': width, 'carcass-height': height, 'carcass-depth': depth }[
-    base.size as 'carcass-width'
-  ].nominalMm;
+  const keyMm = exercise.brief.carcassMm[boxSize(base.size) ?? 'width'].nominalMm;
   if (base.proposedMm === null) return { ...base, how: 'not-proposed', keyMm, missMm: null, lines: [], counting: [] };
   const mm = toGrain(base.proposedMm - keyMm);
   return { ...base, how: 'as-it-stands', keyMm, missMm: mm, lines: [{ name: 'working-out', mm }], counting: [] };

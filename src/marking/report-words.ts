@@ -1,6 +1,8 @@
 /**
  * The report and the key in words: what happened, where each millimetre went, what to do next.
  */
+
+import { wayInQuestions } from '../exercise/way-in.ts';
 import type { SizeName } from '../survey/size.ts';
 import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
 import { clearSides } from './carcass-fit.ts';
@@ -21,6 +23,9 @@ export const sizeWords: Record<SizeName, string> = {
   'run-left': 'left end of the run',
   'run-right': 'right end of the run',
   'shelf-depth': 'shelf depth',
+  'lining-width': 'lining width',
+  'lining-height': 'lining height',
+  'lining-depth': 'lining depth',
 };
 
 export const headingWords: Record<HeadingName, string> = {
@@ -117,12 +122,18 @@ export function sayKey(key: AnswerKey): string[] {
   const size = (mm: number | null) => (mm === null ? none : tenth(mm));
   return [
     ...(key.carcass ? sayCarcass(key.carcass) : []),
-    `widest carcass ${size(key.widestMm)}, tallest ${size(key.tallestMm)}, deepest ${size(key.deepestMm)} (clearances not taken off)`,
+    key.wallMm
+      ? `widest lining ${size(key.widestMm)}, tallest ${size(key.tallestMm)} (packing not taken off); the wall is ${tenth(key.wallMm[0])} to ${tenth(key.wallMm[1])} thick where its edges come`
+      : `widest carcass ${size(key.widestMm)}, tallest ${size(key.tallestMm)}, deepest ${size(key.deepestMm)} (clearances not taken off)`,
     key.opening
       ? `opening at the face line ${tenth(key.opening.widthMm)} by ${tenth(key.opening.heightMm)}: the smallest blank that covers`
       : 'opening at the face line: none, a side of it is open or lies behind trims',
     ...(key.frame ? sayFrame(key.frame) : []),
-    `plinth stock from ${tenth(key.plinthMm[0])} to ${tenth(key.plinthMm[1])}`,
+    ...(key.wallMm && key.brief.plinthMm === 0
+      ? []
+      : [
+          `${key.wallMm ? 'packing under it' : 'plinth stock'} from ${tenth(key.plinthMm[0])} to ${tenth(key.plinthMm[1])}`,
+        ]),
     ...(key.marginsMm ? [`margin over the work ${key.marginsMm.map(tenth).join(', ')} (left, middle, right)`] : []),
     ...(key.mouthWidthMm === null ? [] : [`between the walls at the mouth ${tenth(key.mouthWidthMm)}`]),
     ...(key.run ? [`the run stands between ${tenth(key.run.leftMm)} and ${tenth(key.run.rightMm)} of the middle`] : []),
@@ -151,7 +162,8 @@ function sayCarcass(c: CarcassKey): string[] {
     no: c.goesInBare ? 'goes in, with less to spare than is asked' : 'does not go in',
   }[c.fits];
   return [
-    `carcass ${c.widthMm} x ${c.heightMm} x ${c.depthMm} ${goes}: clearance ${clear.join(', ')}`,
+    `${c.farEdgeMm ? 'lining' : 'carcass'} ${c.widthMm} x ${c.heightMm} x ${c.depthMm} ${goes}: clearance ${clear.join(', ')}`,
+    ...(c.farEdgeMm ? [`to come off its far edge ${tenth(c.farEdgeMm[0])} to ${tenth(c.farEdgeMm[1])}`] : []),
     ...(c.standsUp
       ? [
           c.standsUp.ok
@@ -159,7 +171,21 @@ function sayCarcass(c: CarcassKey): string[] {
             : `it cannot be stood up: ${tenth(-c.standsUp.byMm)} too long from corner to corner`,
         ]
       : []),
+    ...(c.comesIn ? sayWayIn(c.comesIn) : []),
   ];
+}
+
+function sayWayIn(way: NonNullable<CarcassKey['comesIn']>): string[] {
+  return wayInQuestions.flatMap((question) => {
+    const found = way[question];
+    if (!found) return [];
+    const where = question === 'door' ? 'through the door' : 'round the turn of the stair';
+    return [
+      found.ok
+        ? `it comes ${where}, with ${tenth(found.byMm)} to spare`
+        : `it does not come ${where}: ${tenth(-found.byMm)} too large`,
+    ];
+  });
 }
 
 function sayFrame(f: FrameKey): string[] {
@@ -196,15 +222,22 @@ export function sayReason(r: Reason): string {
 }
 
 function sayReasonOfOne(r: Reason): string {
+  const it = r.piece ?? 'carcass';
   switch (r.code) {
     case 'carcass/outside':
-      return 'the carcass is larger than the recess';
+      return `the ${it} is larger than the recess`;
     case 'carcass/does-not-go-in':
-      return `the carcass does not go in, it is tightest on the ${r.of} (${tenth(r.mm)})`;
+      return `the ${it} does not go in, it is tightest on the ${r.of} (${tenth(r.mm)})`;
     case 'frame/does-not-cover':
       return `the frame's blank leaves a gap of ${tenth(-r.mm)} at the ${r.of}`;
     case 'carcass/clearance':
       return `the clearance on the ${r.of} is ${tenth(r.mm)}, less than is asked`;
+    case 'lining/does-not-cover':
+      return `the lining ends ${tenth(-r.mm)} short of the far face of the wall`;
+    case 'lining/stock-short':
+      return `only ${tenth(r.mm)} of stock is left to plane at the lining's far edge`;
+    case 'lining/stock-over':
+      return `${tenth(r.mm)} has to come off the lining's far edge, more than can be planed`;
     case 'frame/stock-short':
       return `only ${tenth(r.mm)} of stock is left to scribe at the ${r.of}`;
     case 'frame/stock-over':
@@ -292,7 +325,9 @@ export function sayTotal(score: Score, verdict: Verdict): string {
   const earned = score.headings.reduce((sum, h) => sum + h.points, 0);
   const available = score.headings.reduce((sum, h) => sum + h.of, 0);
   const first = verdict.reasons[0];
-  const why = first ? capital(capWords[first.code] ?? sayReason(first)) : '';
+  const why = first
+    ? capital((capWords[first.code] ?? sayReason(first)).replace('carcass', first.piece ?? 'carcass'))
+    : '';
   const cap =
     score.cap === null
       ? ''
@@ -308,8 +343,11 @@ const capWords: Partial<Record<Reason['code'], string>> = {
   'carcass/outside': 'a carcass that is larger than the recess',
   'carcass/does-not-go-in': 'a carcass that does not go in',
   'frame/does-not-cover': 'a blank that does not cover',
+  'lining/does-not-cover': 'a lining that ends short of the far face',
   'carcass/clearance': 'less clearance than is asked',
   'frame/stock-short': 'too little stock to scribe',
+  'lining/stock-short': 'too little stock to plane',
+  'lining/stock-over': 'more to come off than can be planed',
   'frame/stock-over': 'more to come off than can be scribed',
   'run/clearance': 'less clearance at an end than is asked',
   'shelf/does-not-reach': 'shelves that do not reach the wall',

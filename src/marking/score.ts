@@ -5,8 +5,10 @@
  */
 import type { Exercise } from '../exercise/exercise.ts';
 import type { Scale } from '../exercise/headings.ts';
+import { wayIn } from '../exercise/way-in.ts';
 import type { ClosingCheck } from '../survey/closing-checks.ts';
 import { bookedOffsets } from '../survey/offsets.ts';
+import { sizesSent } from '../survey/sent.ts';
 import { sizesOf, toBeFound } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { standsUp } from './answer-key.ts';
@@ -215,7 +217,7 @@ function workingOutHeading(from: ScoreSource): Heading {
 /** Stand-up, services and setting out: each that the brief asks for counts alike. */
 function willItGoHeading(from: ScoreSource): Heading[] {
   const { exercise } = from.survey.world;
-  const parts = [...standUpPart(from), ...cutOutParts(from), ...runParts(from)];
+  const parts = [...questionParts(from), ...cutOutParts(from), ...runParts(from)];
   if (parts.length === 0) return [];
   const { points } = exercise.headings.willItGo;
   const right = parts.filter((p) => p.right).length;
@@ -235,17 +237,16 @@ interface Part {
   readonly evidence: Evidence;
 }
 
-function standUpPart(from: ScoreSource): Part[] {
-  const truth = standUpTruth(from.survey.world.exercise, from.survey);
-  if (truth === null) return [];
-  const said = from.survey.answers.filter((a) => a.question === 'stand-up').at(-1);
-  const acts = from.survey.entries.filter((e) => e.act === said).map((e) => e.n);
-  return [
-    {
+/** The questions of the way in that the brief has: each answer against what is true of what was sent. */
+function questionParts(from: ScoreSource): Part[] {
+  return willItGoTruths(from.survey.world.exercise, from.survey).map(({ question, truth }) => {
+    const said = from.survey.answers.filter((a) => a.question === question).at(-1);
+    const acts = from.survey.entries.filter((e) => e.act === said).map((e) => e.n);
+    return {
       right: said !== undefined && said.answer === truth,
-      evidence: { what: 'stands up', of: truth, value: said?.answer ?? 'not asked', acts },
-    },
-  ];
+      evidence: { what: willItGoWords[question], of: truth, value: said?.answer ?? 'not asked', acts },
+    };
+  });
 }
 
 function cutOutParts(from: ScoreSource): Part[] {
@@ -272,12 +273,25 @@ function runParts(from: ScoreSource): Part[] {
   ];
 }
 
-function standUpTruth(exercise: Exercise, survey: Survey): 'yes' | 'no' | null {
-  const said = survey.proposal?.carcassMm;
-  if (!exercise.brief.access) return null;
-  if (!said) return 'no';
-  const up = standsUp(exercise.brief, { widthMm: said.width, heightMm: said.height, depthMm: said.depth });
-  return up?.ok ? 'yes' : 'no';
+const willItGoWords = {
+  'stand-up': 'stands up',
+  door: 'comes through the door',
+  turn: 'comes round the turn',
+} as const;
+
+/** The questions that the brief has, with what is true of what was sent. */
+function willItGoTruths(exercise: Exercise, survey: Survey) {
+  if (!exercise.brief.access) return [];
+  const said = sizesSent(survey);
+  const up = said ? standsUp(exercise.brief, said) : null;
+  const { door, turn } = exercise.brief.access;
+  const way = said ? wayIn(exercise.brief, said) : null;
+  const truth = (found: { ok: boolean } | null | undefined) => (found?.ok ? 'yes' : 'no');
+  return [
+    { question: 'stand-up' as const, truth: truth(up) },
+    ...(door ? [{ question: 'door' as const, truth: truth(way?.door) }] : []),
+    ...(turn ? [{ question: 'turn' as const, truth: truth(way?.turn) }] : []),
+  ];
 }
 
 function tenth(points: number): number {

@@ -8,6 +8,7 @@ import { nominalObstruction } from '../recess/defect-shapes.ts';
 import { type Side, trueOf } from '../recess/recess-spec.ts';
 import { sayRecess } from '../recess/trade-words.ts';
 import { eachBay } from '../survey/in-bay.ts';
+import { sizesSent } from '../survey/sent.ts';
 import type { Survey } from '../survey/survey.ts';
 import { findCarcass } from './answer-key.ts';
 import type { PlacedCarcass } from './carcass-fit.ts';
@@ -77,8 +78,8 @@ function uncoverOne(survey: Survey): UncoveredRoom {
   const surveyed: Site = { ...site, recess };
   const { width, height } = exercise.brief.openingMm;
   const backMm = nominal.carcass.backMm;
-  const said = survey.proposal?.carcassMm;
-  const sent = said ? findCarcass(site, { widthMm: said.width, heightMm: said.height, depthMm: said.depth }) : null;
+  const said = sizesSent(survey);
+  const sent = said ? findCarcass(site, said) : null;
   const tall = steps(0, height);
   const wide = steps(-width / 2, width / 2);
   const half = nominal.carcass.widthMm / 2;
@@ -94,7 +95,7 @@ function uncoverOne(survey: Survey): UncoveredRoom {
       ...[-half, 0, half].map((at) => back(surveyed, { at, along: tall })),
     ],
     carcass: sent?.carcass ?? null,
-    pushed: said ? pushIn(site, { widthMm: said.width, heightMm: said.height, depthMm: said.depth }) : null,
+    pushed: said ? pushIn(site, said) : null,
     readings: survey.readings.flatMap((r) =>
       r.side ? [{ n: r.n, side: r.side, xMm: r.point.x, yMm: r.point.y, zMm: r.point.z }] : [],
     ),

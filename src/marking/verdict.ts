@@ -4,6 +4,7 @@
 import { nominalCarcass } from '../exercise/brief.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 import { planeOf } from '../survey/level.ts';
+import { sizesSent } from '../survey/sent.ts';
 import { sizeRules } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { type AnswerKey, answerKey, type CarcassKey, type FrameAsked, type FrameKey } from './answer-key.ts';
@@ -38,7 +39,10 @@ export interface Reason {
     | 'carcass/outside'
     | 'carcass/does-not-go-in'
     | 'frame/does-not-cover'
+    | 'lining/does-not-cover'
     | 'carcass/clearance'
+    | 'lining/stock-short'
+    | 'lining/stock-over'
     | 'frame/stock-short'
     | 'frame/stock-over'
     | 'face-line/off'
@@ -52,6 +56,8 @@ export interface Reason {
   readonly mm: number;
   /** The right-hand recess of a pair. */
   readonly bay?: 2;
+  /** Where it is a lining that a reason of a carcass is about. */
+  readonly piece?: 'lining';
 }
 
 export interface Verdict {
@@ -72,7 +78,7 @@ export function judge(
 ): Verdict {
   const { ledgers, cutOuts = [] } = from;
   const { exercise, recess } = survey.world;
-  const carcass = askedCarcass(survey);
+  const carcass = sizesSent(survey);
   const frame = askedFrame(survey);
   const asked = { ...(carcass ? { carcass } : {}), ...(frame ? { frame } : {}) };
   const result = answerKey(recess, exercise, asked);
@@ -86,6 +92,7 @@ export function judge(
       : [{ word: 'nothing', code: 'nothing/proposed', of: 'carcass', mm: 0 } as const]),
     ...(result.ok ? [] : [{ word: 'scrap', code: 'carcass/outside', of: 'carcass', mm: 0 } as const]),
     ...carcassReasons(exercise, result.ok ? result.key : null),
+    ...liningReasons(exercise, result.ok ? result.key : null),
     ...frameReasons(exercise, key?.frame ?? null),
     ...runReasons(exercise, set.run),
     ...shelfReasons(exercise, set.shelf),
@@ -96,7 +103,8 @@ export function judge(
       ? [{ word: 'untidy', code: 'booking/untidy', of: 'sheet', mm: 0 } as const]
       : []),
   ];
-  const sorted = sortedReasons(reasons);
+  const named = exercise.brief.lining ? reasons.map((r): Reason => ({ ...r, piece: 'lining' })) : reasons;
+  const sorted = sortedReasons(named);
   return {
     word: sorted[0]?.word ?? 'good',
     reasons: sorted,
@@ -113,7 +121,7 @@ function setOut(survey: Survey): { run: RunKey | null; shelf: ShelfKey | null } 
   const site = siteOf(recess, exercise);
   const { runMm, shelfMm } = survey.proposal ?? {};
   const square = squareAt(survey);
-  const sizes = askedCarcass(survey) ?? nominalCarcass(exercise.brief);
+  const sizes = sizesSent(survey) ?? nominalCarcass(exercise.brief);
   const walls = exercise.brief.modules ? sideWalls(site, sizes) : null;
   return {
     run:
@@ -176,11 +184,6 @@ export function sortedReasons(reasons: readonly Reason[]): readonly Reason[] {
     .map(({ r }) => r);
 }
 
-function askedCarcass(survey: Survey) {
-  const said = survey.proposal?.carcassMm;
-  return said ? { widthMm: said.width, heightMm: said.height, depthMm: said.depth } : null;
-}
-
 /** The blank as proposed; where it is to be placed, from the square and level lines as they were last thrown. */
 function askedFrame(survey: Survey): FrameAsked | null {
   const said = survey.proposal?.frameMm;
@@ -211,6 +214,20 @@ function carcassReasons(exercise: Exercise, key: AnswerKey | null): Reason[] {
       ? [{ word: 'rework', code: 'carcass/clearance', of: side, mm: clearance }]
       : [];
   });
+}
+
+/** What is to come off a lining's far edge: it covers the wall, and no more stands out than can be planed. */
+function liningReasons(exercise: Exercise, key: AnswerKey | null): Reason[] {
+  const { lining } = exercise.brief;
+  const stock = key?.carcass?.farEdgeMm;
+  if (!lining || !stock) return [];
+  const { reworkStockMm } = exercise.headings.limits;
+  const [least, most] = stock;
+  const of = 'far edge';
+  if (least < 0) return [{ word: 'scrap', code: 'lining/does-not-cover', of, mm: least }];
+  if (least < lining.leastStockMm - reworkStockMm)
+    return [{ word: 'rework', code: 'lining/stock-short', of, mm: least }];
+  return most > lining.mostStockMm + reworkStockMm ? [{ word: 'rework', code: 'lining/stock-over', of, mm: most }] : [];
 }
 
 function frameReasons(exercise: Exercise, frame: FrameKey | null): Reason[] {

@@ -41,6 +41,7 @@ export const referenceKinds = [
   'existing-front',
   'square-to-wall',
   'best-fit',
+  'wall-face',
 ] as const;
 export type ReferenceKind = (typeof referenceKinds)[number];
 
@@ -187,6 +188,19 @@ export type SlopeSpec = NonNullable<RecessSpec['slope']>;
 export function isOpen(spec: Pick<RecessSpec, 'surfaces'>, side: Side): boolean {
   return spec.surfaces[side] === undefined;
 }
+
+/**
+ * Says whether a side has nothing before the mouth: a breast's wall begins at its arris, and so do the jambs and head of
+ * a reveal and a doorway, and a reveal's sill; the floor of a doorway runs on.
+ */
+export function beginsAtMouth(spec: Pick<RecessSpec, 'family' | 'breastSide'>, side: Side): boolean {
+  if (side === spec.breastSide) return true;
+  if (spec.family === 'reveal') return side !== 'back';
+  return spec.family === 'doorway' && side !== 'back' && side !== 'floor';
+}
+
+/** How far in from a doorway's jambs and head its far face can be touched, mm: past that there is only air. */
+export const farFaceReachMm = 90;
 
 /** Gives the sides of a spec that have a surface, in the order of sides. */
 export function builtSides(spec: Pick<RecessSpec, 'surfaces'>): readonly Side[] {

@@ -11,7 +11,8 @@ import {
   type Trim,
 } from './recess-spec.ts';
 
-const sideName: Record<Side, string> = {
+/** What a side is called. */
+export const sideWords: Readonly<Record<Side, string>> = {
   left: 'left wall',
   right: 'right wall',
   back: 'back wall',
@@ -67,12 +68,12 @@ export const kindWords: Readonly<Record<FamilyName, string>> = {
 
 function saySurface(spec: RecessSpec, side: Side): string {
   const surface = spec.surfaces[side];
-  if (!surface) return `${sideName[side]}: open`;
+  if (!surface) return `${sideWords[side]}: open`;
   const merged = mergeAlike(surface.defects);
   const said = merged.map((d) => sayDefect(d, side, spec.openingMm)).filter((s) => s !== '');
   const rough = surface.wobbleMm >= 0.5 ? `uneven by up to ${half(surface.wobbleMm)}` : '';
   const measured = surface.measured ? sayMeasured(surface.measured, side) : '';
-  return `${sideName[side]}: ${[measured, ...said, rough].filter((s) => s !== '').join(', ') || 'true'}`;
+  return `${sideWords[side]}: ${[measured, ...said, rough].filter((s) => s !== '').join(', ') || 'true'}`;
 }
 
 /** Adds up defects that differ in size alone, so that a lean is said once. */

@@ -58,6 +58,9 @@ const allowance = v.partial(
     'run-left': length,
     'run-right': length,
     'shelf-depth': length,
+    'lining-width': length,
+    'lining-height': length,
+    'lining-depth': length,
   }),
 );
 
@@ -163,6 +166,8 @@ export const actSchema = v.variant('act', [
     ),
     carcassMm: v.optional(v.strictObject({ width: length, height: length, depth: length })),
     frameMm: v.optional(v.strictObject({ width: length, height: length })),
+    /** The outside of a lining, and its depth through the wall. */
+    liningMm: v.optional(v.strictObject({ width: length, height: length, depth: length })),
     /** Where the frame's blank goes; left out, it is centred on the opening. */
     frameAtMm: v.optional(v.strictObject({ leftOfS: mm, belowL: mm })),
     /** What was taken off (carcass) or added (frame) for what was not read. */

@@ -6,7 +6,7 @@ import type { Side } from '../recess/recess-spec.ts';
 import { axesOf } from '../recess/recess-spec.ts';
 import { eachBay, ofBay } from './in-bay.ts';
 import { type BookedOffset, bookedOffsets, handPlace, samePlace } from './offsets.ts';
-import { type SizeName, sizeRules, sizesOf } from './size.ts';
+import { pieceOf, type SizeName, sizeRules, sizesOf } from './size.ts';
 import { type Booking, liveBookings, type Survey } from './survey.ts';
 
 export interface ClosingCheck {
@@ -38,7 +38,7 @@ function checksOf(survey: Survey): readonly ClosingCheck[] {
     .flatMap((b): ClosingCheck[] => {
       if (b.said.what === 'span') return spanCheck(survey, b, offsets);
       if (b.said.what === 'diagonal') return diagonalCheck(survey, b, offsets);
-      return againCheck(b, offsets);
+      return againCheck(survey, b, offsets);
     })
     .map((c) => withMore(c, { brief, offsets }));
 }
@@ -46,7 +46,7 @@ function checksOf(survey: Survey): readonly ClosingCheck[] {
 /** Ends of a run and shelves are checked by what checks the walls that they are worked out from. */
 function withMore(c: ClosingCheck, of: { brief: Brief; offsets: readonly BookedOffset[] }): ClosingCheck {
   const sides = of.offsets.filter((o) => c.against.includes(o.n)).map((o) => o.side);
-  const more = sizesOf(of.brief).filter((size) => !size.startsWith('carcass') && !size.startsWith('frame'));
+  const more = sizesOf(of.brief).filter((size) => !/^(carcass|frame|lining)/.test(size));
   const checked = more.filter((size) => sizeRules[size].sides.some((side) => sides.includes(side)));
   return checked.length > 0 ? { ...c, sizes: [...c.sizes, ...checked] } : c;
 }
@@ -59,7 +59,7 @@ function spanCheck(survey: Survey, b: Booking, offsets: readonly BookedOffset[])
   const other = nearest(offsets, to, at);
   if (!one || !other || one.datum !== other.datum) return [];
   const wide = place.surface === 'left' || place.surface === 'right';
-  const sizes: SizeName[] = wide ? ['carcass-width', 'frame-width'] : ['carcass-height', 'frame-height'];
+  const sizes = checkedBy(survey, wide ? 'left' : 'floor');
   return [
     check(b, { kind: wide ? 'width' : 'height', predictedMm: one.valueMm + other.valueMm, of: [one, other], sizes }),
   ];
@@ -80,11 +80,11 @@ function diagonalCheck(survey: Survey, b: Booking, offsets: readonly BookedOffse
   const deep = a.u - c.u;
   const up = a.v - c.v;
   const predictedMm = Math.sqrt(across * across + deep * deep + up * up);
-  return [check(b, { kind: 'diagonal', predictedMm, of: [one, other], sizes: ['carcass-width'] })];
+  return [check(b, { kind: 'diagonal', predictedMm, of: [one, other], sizes: [`${piece(survey)}-width`] })];
 }
 
 /** An offset read again: the second booking of a place closes on the first. */
-function againCheck(b: Booking, offsets: readonly BookedOffset[]): ClosingCheck[] {
+function againCheck(survey: Survey, b: Booking, offsets: readonly BookedOffset[]): ClosingCheck[] {
   const again = offsets.find((o) => o.n === b.n);
   if (!again?.check) return [];
   const first = offsets.find(
@@ -96,18 +96,22 @@ function againCheck(b: Booking, offsets: readonly BookedOffset[]): ClosingCheck[
       samePlace(o.at, again.at, placeWithinMm),
   );
   return first
-    ? [check(b, { kind: 'again', predictedMm: first.valueMm, of: [first], sizes: checkedBy[again.side] })]
+    ? [check(b, { kind: 'again', predictedMm: first.valueMm, of: [first], sizes: checkedBy(survey, again.side) })]
     : [];
 }
 
-const checkedBy: Readonly<Record<Side, readonly SizeName[]>> = {
-  left: ['carcass-width', 'frame-width'],
-  right: ['carcass-width', 'frame-width'],
-  floor: ['carcass-height', 'frame-height'],
-  ceiling: ['carcass-height', 'frame-height'],
-  back: ['carcass-depth'],
-  slope: [],
-};
+/** The sizes that an offset to a side checks. */
+function checkedBy(survey: Survey, side: Side): readonly SizeName[] {
+  const box = piece(survey);
+  if (side === 'back') return [`${box}-depth`];
+  if (side === 'slope') return [];
+  const dimension = side === 'left' || side === 'right' ? 'width' : 'height';
+  return box === 'carcass' ? [`carcass-${dimension}`, `frame-${dimension}`] : [`lining-${dimension}`];
+}
+
+function piece(survey: Survey) {
+  return pieceOf(survey.world.exercise.brief);
+}
 
 function nearest(offsets: readonly BookedOffset[], side: Side, at: { u: number; v: number }): BookedOffset | null {
   return (

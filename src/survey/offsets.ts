@@ -1,7 +1,7 @@
 /**
  * Offsets as they stand on the sheet: bookings with their places, put to sizes and brought to one datum.
  */
-import type { Brief } from '../exercise/brief.ts';
+import { type Brief, finishOn } from '../exercise/brief.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
 import { type ActOf, type BandEdge, datumParts, type SurfacePlace } from './act.ts';
 import { type SizeName, sizeRules, sizesOf } from './size.ts';
@@ -159,7 +159,8 @@ function inCarcassPlaces(o: BookedOffset, brief: Brief): boolean {
   const within = (value: number, from: number, to: number) => value >= from - slackMm && value <= to + slackMm;
   const half = brief.openingMm.width / 2;
   const depth = (y: number) => within(y, brief.mouthMm, brief.carcassFrontMm + brief.carcassMm.depth.nominalMm);
-  const height = (z: number) => within(z, brief.plinthMm, brief.plinthMm + brief.carcassMm.height.nominalMm);
+  const foot = brief.plinthMm + finishOn(brief, 'floor');
+  const height = (z: number) => within(z, foot, foot + brief.carcassMm.height.nominalMm);
   if (o.side === 'back') return within(o.at.u, -half, half) && height(o.at.v);
   if (o.side === 'left' || o.side === 'right') return depth(o.at.u) && height(o.at.v);
   return within(o.at.u, -half, half) && depth(o.at.v);

@@ -8,7 +8,7 @@ import { type Plane, type Point, signedDistance } from '../geometry/plane.ts';
 import { deepestAt } from '../recess/band.ts';
 import { nominalObstruction } from '../recess/defect-shapes.ts';
 import { ownCoordinates, placeAt, reachOf, withinReach } from '../recess/recess.ts';
-import { axesOf, isOpen, type Side, type Trim, trueOf } from '../recess/recess-spec.ts';
+import { axesOf, beginsAtMouth, farFaceReachMm, isOpen, type Side, type Trim, trueOf } from '../recess/recess-spec.ts';
 import type { BandEdge, SurfacePlace } from './act.ts';
 import { toRoom } from './hand-frame.ts';
 import type { RefusalCode } from './outcome.ts';
@@ -140,9 +140,18 @@ function onRoom({ finder, bay, said }: Sought, hand: Point): Found<FoundPlace> {
   const beyond = !withinReach(recess, side, own);
   if (beyond && !(finder.floorRunsOn && side === 'floor' && own.v < recess.extents.y[0] && own.v > -roomInFrontMm))
     return refuse('place/outside');
-  // The breast's wall begins at its arris: before the mouth there is nothing to hold a rule to.
-  if (side === recess.spec.breastSide && own.u < recess.spec.mouthMm) return refuse('place/outside');
+  // A breast's wall begins at its arris: before the mouth there is nothing to hold a rule to.
+  const inMm = axesOf(side).u === 'y' ? own.u : own.v;
+  if (beginsAtMouth(recess.spec, side) && inMm < recess.spec.mouthMm) return refuse('place/outside');
+  if (side === 'back' && isAir(finder.world, own)) return refuse('place/open');
   return { ok: true, value: foundAt(finder.world, finder.trims, { side, u: own.u, v: own.v, bay: said.bay }) };
+}
+
+/** Whether a place at a doorway's far face lies in the opening itself, away from its jambs and head. */
+function isAir(world: World, own: { u: number; v: number }): boolean {
+  const { family, openingMm } = world.exercise.spec;
+  if (family !== 'doorway') return false;
+  return Math.abs(own.u) < openingMm.width / 2 - farFaceReachMm && own.v < openingMm.height - farFaceReachMm;
 }
 
 /** Slides along the free coordinate until the place lies on a plane: regula falsi on what is nearly a straight line. */

@@ -7,7 +7,7 @@ import { highestOverSegment } from '../geometry/hit.ts';
 import type { Point } from '../geometry/plane.ts';
 import { piecesOf } from '../recess/band.ts';
 import { ownCoordinates, type Recess, reachOf } from '../recess/recess.ts';
-import { isOpen, type Side, sides, type Trim } from '../recess/recess-spec.ts';
+import { axesOf, beginsAtMouth, isOpen, type Side, sides, type Trim } from '../recess/recess-spec.ts';
 import { inBayFrame, trimsOf, type World } from './world.ts';
 
 /** A line that touches a surface by less than this is not blocked by it, mm. */
@@ -22,7 +22,7 @@ interface OwnPoint {
 /**
  * Finds what blocks the straight way from a to b.
  *
- * Surfaces count within their reach; the breast's wall begins at the mouth. Beyond reach the room is open.
+ * Surfaces count within their reach; a breast's wall, jambs and the like begin at the mouth. Beyond reach the room is open.
  *
  * @param trims - those in the way
  * @returns the name of a trim or of a side (`left`, `floor`, ...); `null` when the way is free
@@ -93,7 +93,8 @@ function ownPoint(side: Side, p: Point): OwnPoint {
 
 function wallStretch(recess: Recess, side: Side): Rect {
   const reach = reachOf(recess, side);
-  return side === recess.spec.breastSide ? { ...reach, u0: recess.spec.mouthMm } : reach;
+  if (!beginsAtMouth(recess.spec, side)) return reach;
+  return axesOf(side).u === 'y' ? { ...reach, u0: recess.spec.mouthMm } : { ...reach, v0: recess.spec.mouthMm };
 }
 
 /** Says whether field + plane rises over the part of a segment that lies within a rectangle. */

@@ -17,6 +17,9 @@ export const sizeNames = [
   'run-left',
   'run-right',
   'shelf-depth',
+  'lining-width',
+  'lining-height',
+  'lining-depth',
 ] as const;
 export type SizeName = (typeof sizeNames)[number];
 
@@ -36,6 +39,9 @@ export const sizeRules: Readonly<Record<SizeName, SizeRule>> = {
   'run-left': { sides: ['left'], datum: 'S', counts: 'least' },
   'run-right': { sides: ['right'], datum: 'S', counts: 'least' },
   'shelf-depth': { sides: ['back'], datum: 'F', counts: 'most' },
+  'lining-width': { sides: ['left', 'right'], datum: 'S', counts: 'least' },
+  'lining-height': { sides: ['floor', 'ceiling'], datum: 'L', counts: 'least' },
+  'lining-depth': { sides: ['back'], datum: 'F', counts: 'most' },
 };
 
 /** One offset, put to a side. */
@@ -68,8 +74,9 @@ export function rightRule(
 /**
  * Gives what lies between a size that is made and the same size in terms of offsets, mm: offsets = made + this.
  *
- * A carcass: what is asked, and the plinth or the frame in front of it. A frame: less the least stock at both edges. A
- * finish to come is in both: it is not there yet when the offsets are read.
+ * A carcass or a lining: what is asked, and what is under or in front of it. A frame: less the least stock at both
+ * edges; a lining's depth: less the least stock at its far edge. A finish to come is in all: it is not there yet when the
+ * offsets are read.
  */
 export function offsetsOverMade(size: SizeName, brief: Brief): number {
   return sizeRules[size].sides.reduce((sum, side) => sum + finishOn(brief, side), askedOver(size, brief));
@@ -79,8 +86,10 @@ function askedOver(size: SizeName, brief: Brief): number {
   const ask = brief.askMm;
   switch (size) {
     case 'carcass-width':
+    case 'lining-width':
       return ask.left + ask.right;
     case 'carcass-height':
+    case 'lining-height':
       return brief.plinthMm + ask.top;
     case 'carcass-depth':
       return (brief.setBackMm ?? 0) + brief.carcassFrontMm + ask.back;
@@ -90,6 +99,8 @@ function askedOver(size: SizeName, brief: Brief): number {
       return ask.right;
     case 'shelf-depth':
       return 0 - (brief.shelves?.leastStockMm ?? 0);
+    case 'lining-depth':
+      return brief.carcassFrontMm - (brief.lining?.leastStockMm ?? 0);
     default:
       return -2 * (brief.frame?.leastStockMm ?? 0);
   }
@@ -97,24 +108,48 @@ function askedOver(size: SizeName, brief: Brief): number {
 
 /** Says whether a size is of a piece that is scribed to the bare wall, notched round what stays. */
 export function meetsBare(size: SizeName): boolean {
-  return size === 'frame-width' || size === 'frame-height' || size === 'shelf-depth';
+  return size.startsWith('frame') || size === 'shelf-depth' || size === 'lining-depth';
 }
 
-/** Gives the sizes that a brief asks for: the carcass's unless shelves take its place, the frame's where there is one. */
+/** Gives the sizes that a brief asks for: the carcass's unless shelves or a lining take its place, the frame's where there is one. */
 export function sizesOf(brief: Brief): readonly SizeName[] {
   return sizeNames.filter((size) => {
-    if (size.startsWith('carcass')) return brief.shelves === undefined;
+    if (size.startsWith('carcass')) return brief.shelves === undefined && brief.lining === undefined;
+    if (size.startsWith('lining')) return brief.lining !== undefined;
     if (size.startsWith('frame')) return brief.frame !== null;
     return size === 'shelf-depth' ? brief.shelves !== undefined : brief.modules !== undefined;
   });
 }
 
+/** What is put into the opening: a carcass, or a lining. */
+export type Piece = 'carcass' | 'lining';
+
+/** Gives what a brief has put into the opening. */
+export function pieceOf(brief: Pick<Brief, 'lining'>): Piece {
+  return brief.lining ? 'lining' : 'carcass';
+}
+
 /** Says whether a size is to be found; one that is not is made as it stands. */
 export function toBeFound(size: SizeName, brief: Brief): boolean {
-  if (size === 'carcass-width') return brief.carcassMm.width.find;
-  if (size === 'carcass-height') return brief.carcassMm.height.find;
-  if (size === 'carcass-depth') return brief.carcassMm.depth.find;
-  return sizesOf(brief).includes(size);
+  const box = boxSize(size);
+  return box ? brief.carcassMm[box].find : sizesOf(brief).includes(size);
+}
+
+/** Gives which size of the carcass or the lining a size is; null for one of another piece. */
+export function boxSize(size: SizeName): 'width' | 'height' | 'depth' | null {
+  switch (size) {
+    case 'carcass-width':
+    case 'lining-width':
+      return 'width';
+    case 'carcass-height':
+    case 'lining-height':
+      return 'height';
+    case 'carcass-depth':
+    case 'lining-depth':
+      return 'depth';
+    default:
+      return null;
+  }
 }
 
 /** Rounds a size for the workshop: a carcass down to the half millimetre, a frame up. */

@@ -42,8 +42,7 @@ function uSetUp(exercise: Exercise, size: SizeName, terms: readonly UncertainTer
   const at = referenceWaverMm / Math.sqrt(3);
   const turn = (at * Math.sqrt(2)) / (0.9 * openingMm.width);
   const [first, second] = terms;
-  if ((size === 'carcass-depth' || size === 'shelf-depth') && first)
-    return Math.sqrt((at * at) / 2 + turn * turn * first.x * first.x);
+  if (size.endsWith('depth') && first) return Math.sqrt((at * at) / 2 + turn * turn * first.x * first.x);
   if ((size === 'run-left' || size === 'run-right') && first) return turn * Math.abs(first.y);
   if (!size.endsWith('width') || !first || !second) return 0;
   return turn * Math.abs(first.y - second.y);

@@ -4,6 +4,7 @@
 import type { FamilyName, RecessSpec } from '../../recess/recess-spec.ts';
 import type { Brief } from '../brief.ts';
 import { drawAlcoveBrief } from './alcove-brief.ts';
+import { drawDoorwayBrief, drawRevealBrief } from './lining-brief.ts';
 import { drawPairBrief } from './pair-brief.ts';
 import { drawPlainWallBrief } from './plain-wall-brief.ts';
 import { drawRunBrief } from './run-brief.ts';
@@ -11,6 +12,8 @@ import { drawRunBrief } from './run-brief.ts';
 const briefs: Readonly<Partial<Record<FamilyName, (spec: RecessSpec) => Brief>>> = {
   alcove: drawAlcoveBrief,
   run: drawRunBrief,
+  reveal: drawRevealBrief,
+  doorway: drawDoorwayBrief,
   'plain-wall': drawPlainWallBrief,
   'alcove-pair': drawPairBrief,
 };

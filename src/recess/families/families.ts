@@ -4,11 +4,13 @@
 import type { FamilyName } from '../recess-spec.ts';
 import { alcove } from './alcove.ts';
 import { alcovePair } from './alcove-pair.ts';
+import { doorway } from './doorway.ts';
 import type { Family } from './family.ts';
 import { plainWall } from './plain-wall.ts';
+import { reveal } from './reveal.ts';
 import { run } from './run.ts';
 
-export const families: readonly Family[] = [alcove, run, plainWall, alcovePair];
+export const families: readonly Family[] = [alcove, run, reveal, doorway, plainWall, alcovePair];
 
 /**
  * Gives a family.
