@@ -79,8 +79,9 @@ function lineHeight(opening: number): number {
 }
 
 function markLines(hand: Hand): void {
-  const { height, depth } = hand.now().world.exercise.brief.openingMm;
-  if (beginsAtMouth(hand.now().world.exercise.spec, 'left')) {
+  const { spec, brief } = hand.now().world.exercise;
+  const { height, depth } = brief.openingMm;
+  if (beginsAtMouth(spec, 'left') && beginsAtMouth(spec, 'right')) {
     // F runs along the face of the wall, where jambs begin: what can be marked is S on floor and head, L on both jambs.
     for (const surface of ['floor', 'ceiling'] as const)
       for (const share of [0.3, 0.8])
