@@ -18,6 +18,8 @@ import { type UsualRoom, usualRooms } from './usual-room.ts';
 
 /** Makes the exercise of a room, or says what about it is no room. */
 export function ownExercise(room: OwnRoom): OwnResult<Exercise> {
+  if (room.family === 'alcove-pair')
+    return refuseOwn('own/family', 'family', 'a pair of alcoves is not made by hand: make each of them an alcove');
   const usual = usualRooms[room.family];
   const outlined = outlineSpec(room, usual);
   if (!outlined.ok) return outlined;

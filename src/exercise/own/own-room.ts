@@ -7,6 +7,7 @@
 import * as v from 'valibot';
 import { familyNames, fates, referenceKinds } from '../../recess/recess-spec.ts';
 import { findSchema } from '../exercise.ts';
+import { presets } from '../kit.ts';
 
 const mm = v.pipe(v.number(), v.finite());
 /** A length of the room: one that is less than any room has was told in metres. */
@@ -179,7 +180,7 @@ export const ownRoomSchema = v.strictObject({
     }),
   ),
   /** Kit and aids, by name. */
-  kit: v.optional(v.picklist(['guided', 'site', 'test'])),
+  kit: v.optional(v.picklist(presets.map((p) => p.name))),
   /** Draws the unevenness, and the errors of rule and hand: another number, another draw. */
   seed: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(999_999_999))),
 });

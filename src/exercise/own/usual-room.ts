@@ -17,18 +17,15 @@ export interface UsualRoom {
 
 const wardrobe = { open: [], plinthMm: 100, stoodUp: true } as const;
 
-export const usualRooms: Readonly<Record<FamilyName, UsualRoom>> = {
+/** Families that a room of one's own may be of. */
+export type OwnFamily = Exclude<FamilyName, 'alcove-pair'>;
+
+export const usualRooms: Readonly<Record<OwnFamily, UsualRoom>> = {
   alcove: {
     ...wardrobe,
     openingMm: { width: 1200, height: 2400, depth: 400 },
     breast: { side: 'right', inFrontMm: 40 },
     reference: 'cornice-return',
-  },
-  'alcove-pair': {
-    ...wardrobe,
-    openingMm: { width: 1200, height: 2400, depth: 400 },
-    breast: { side: 'right', inFrontMm: 40 },
-    reference: 'breast-face',
   },
   run: { ...wardrobe, openingMm: { width: 3000, height: 2400, depth: 600 }, reference: 'floor-joint' },
   reveal: {

@@ -7,7 +7,7 @@ import type { Entry } from '../../survey/survey.ts';
 import type { OnDesk } from './laying.svelte.ts';
 import { type KeptSurvey, noKeeper, openStore, type Store } from './store.ts';
 
-export type Screen = 'start' | 'work' | 'handed-in' | 'lesson';
+export type Screen = 'start' | 'work' | 'handed-in' | 'lesson' | 'own';
 
 /** What needs the room and the rule comes when it is wanted. */
 const laying = () => import('./laying.svelte.ts');
@@ -87,6 +87,21 @@ export class Desk {
   async openExercise(exercise: Exercise): Promise<void> {
     const { standingStart } = await laying();
     await this.#begin(exercise, { before: standingStart(exercise) });
+  }
+
+  /** Opens the exercise that a link carries; a survey of it that is not handed in goes on where it stopped. */
+  async openLink(signs: string): Promise<void> {
+    const { nameOf, readLink } = await laying();
+    const read = await readLink(signs);
+    if (!read.ok) {
+      this.toStart();
+      this.refusal = `That link cannot be opened: ${read.says}.`;
+      return;
+    }
+    const name = JSON.stringify(nameOf(read.value));
+    const same = this.shelf.find((s) => !s.handedIn && JSON.stringify(s.exercise) === name);
+    if (same) return this.goOn(same.id);
+    await this.openExercise(read.value);
   }
 
   /** Opens one of a lesson's rooms, drawn afresh each time. */

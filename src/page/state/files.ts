@@ -4,6 +4,8 @@
 
 import { nameOf, readExerciseFile } from '../../exchange/exercise-file.ts';
 import { readLog, replayLog, writeLog } from '../../exchange/log-file.ts';
+import type { Taken } from '../../exchange/refusal.ts';
+import type { Exercise } from '../../exercise/exercise.ts';
 import type { Desk } from './desk.svelte.ts';
 import type { OnDesk } from './laying.svelte.ts';
 
@@ -21,9 +23,16 @@ export function saveLog(on: OnDesk): void {
 /** Opens a file's text: a field log is gone on with, an exercise is begun. */
 export async function openText(desk: Desk, text: string): Promise<void> {
   if (text.includes('"offtrue-log"')) return openLog(desk, text);
-  const exercise = readExerciseFile(text);
+  const exercise = text.includes('"offtrue-room"') ? await exerciseOfOwnRoom(text) : readExerciseFile(text);
   if (exercise.ok) return desk.openExercise(exercise.value);
   desk.refusal = `That file cannot be opened: ${exercise.says}.`;
+}
+
+/** A room written by hand is made into its exercise. */
+async function exerciseOfOwnRoom(text: string): Promise<Taken<Exercise>> {
+  const { exerciseOfRoom, readOwnRoom } = await import('../../exchange/own-room-file.ts');
+  const room = readOwnRoom(text);
+  return room.ok ? exerciseOfRoom(room.value) : room;
 }
 
 async function openLog(desk: Desk, text: string): Promise<void> {

@@ -12,6 +12,7 @@ import { type Keeper, Session } from './session.svelte.ts';
 import type { KeptSurvey } from './store.ts';
 
 export { nameOf, takeExercise } from '../../exchange/exercise-file.ts';
+export { readLink } from '../../exchange/exercise-link.ts';
 export { narrowed } from '../../exercise/exercise.ts';
 export { loadLesson } from '../lesson-texts.ts';
 export { exerciseOfCode, freshCode, standingStart } from './opening.ts';
