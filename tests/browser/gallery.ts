@@ -46,6 +46,15 @@ const folder = mkdtempSync(join(tmpdir(), 'offtrue-gallery-'));
 const states: readonly State[] = [
   { name: 'start', go: async () => undefined },
   { name: 'lesson', go: async (page) => page.getByRole('link', { name: 'Three heights' }).click() },
+  {
+    name: 'own-room',
+    whole: true,
+    go: async (page) => {
+      await page.getByRole('link', { name: 'Make a room of your own' }).click();
+      await page.getByLabel('Top back, left').fill('9');
+      await page.getByRole('button', { name: 'Add a belly or hump' }).click();
+    },
+  },
   { name: 'read', go: opened },
   {
     name: 'read-some',
