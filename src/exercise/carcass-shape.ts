@@ -38,6 +38,20 @@ export function topOf(sizes: CarcassSizes): readonly TopPiece[] {
   ]);
 }
 
+/** Gives the stretch of x over which a carcass's top is its sloped edge; null where it has none. */
+export function slopedStretch(sizes: CarcassSizes): readonly [number, number] | null {
+  const { widthMm, heightMm, depthMm, slope } = sizes;
+  if (!slope) return null;
+  const sloped = topOf({ widthMm, heightMm, depthMm, slope }).filter(({ z0, z1 }) => z0 !== z1);
+  return sloped.length > 0 ? [sloped[0]!.x0, sloped[sloped.length - 1]!.x1] : null;
+}
+
+/** Gives the height of a top over x; where it steps, the higher. */
+export function topAt(top: readonly TopPiece[], x: number): number {
+  const over = top.filter(({ x0, x1 }) => x0 <= x && x <= x1);
+  return Math.max(...(over.length > 0 ? over : top.slice(-1)).map((p) => heightOf(p, x)));
+}
+
 /** Gives what of a top is met from the left or the right, from the bottom up. */
 export function metFrom(side: 'left' | 'right', top: readonly TopPiece[]): readonly SidePiece[] {
   if (side === 'right')

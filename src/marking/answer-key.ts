@@ -5,11 +5,11 @@
  * widest, tallest and deepest each have the other two at the nominal, at the nominal's place.
  */
 import { type Brief, type CarcassSizes, nominalCarcass } from '../exercise/brief.ts';
+import { isShaped, topAt, topOf } from '../exercise/carcass-shape.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 import { type WayIn, wayIn } from '../exercise/way-in.ts';
 import { obstructionAt } from '../recess/band.ts';
 import type { Recess } from '../recess/recess.ts';
-import { isOpen } from '../recess/recess-spec.ts';
 import {
   type Clearances,
   type ClearSide,
@@ -26,8 +26,9 @@ import {
 } from './carcass-fit.ts';
 import { type Edge, type OpeningEdges, openingEdges, openingRect, stockOf } from './opening.ts';
 import { type RunKey, runKey } from './run.ts';
+import { highestEdge, tallestUnderSlope } from './shaped-largest.ts';
 import { type ShelfKey, shelfBacks, shelfKey } from './shelves.ts';
-import { bareHighest, bareLowest, highest, type Site, siteOf } from './site.ts';
+import { bareHighest, bareLowest, highest, overheadSides, type Site, siteOf } from './site.ts';
 import { wallThickness } from './wall-thickness.ts';
 
 export interface CarcassKey extends CarcassSizes {
@@ -40,6 +41,8 @@ export interface CarcassKey extends CarcassSizes {
     readonly side: ClearSide;
     readonly atMm: readonly [number, number, number];
     readonly clearanceMm: number;
+    /** Said where it is the slope that is met overhead. */
+    readonly on?: 'slope';
   }[];
   readonly standsUp: { readonly ok: boolean; readonly byMm: number } | null;
   /** Whether it comes in, by question, where the brief tells of a way in. */
@@ -74,6 +77,11 @@ export interface AnswerKey {
   readonly marginsMm: readonly [number, number, number] | null;
   /** Null where a side wall is open. */
   readonly mouthWidthMm: number | null;
+  /**
+   * Left out where the brief asks for no sloped edge: the line under the slope over the sloped part of the nominal's top
+   * that stands highest at that part's middle, as heights over the bottom at the carcass's two edges and there.
+   */
+  readonly slope?: { readonly lowMm: number; readonly highMm: number; readonly middleMm: number } | null;
   /** Left out where the brief asks for no carcasses side by side: the tightest of each wall, x in the room. */
   readonly run?: { readonly leftMm: number; readonly rightMm: number; readonly set: RunKey | null };
   /** Left out where the brief asks for no shelves: from the face line to the wall behind them, least and most. */
@@ -135,6 +143,7 @@ export function answerKey(recess: Recess, exercise: Exercise, asked: KeyAsked = 
       plinthMm: plinthStock(site, subject.carcass),
       marginsMm: margins(site, subject.carcass),
       mouthWidthMm: mouthWidth(site, subject.carcass),
+      ...(exercise.brief.slope ? { slope: slopeKey(site, nominal) } : {}),
       ...added(site, subject, asked),
       ...(exercise.brief.lining ? { wallMm: wallKey(site, nominal.carcass) } : {}),
     },
@@ -207,9 +216,25 @@ export function largest(site: Site, nominal: FoundCarcass): Pick<AnswerKey, 'wid
   const bounded = (...by: ClearSide[]) => by.every((side) => !openOn(site, side));
   return {
     widestMm: bounded('left', 'right') && goes('top', 'back') ? shown(walls.betweenMm) : null,
-    tallestMm: bounded('top') && goes('left', 'right', 'back') ? shown(clear.top.mm + carcass.heightMm) : null,
+    tallestMm: bounded('top') && goes('left', 'right', 'back') ? tallest(site, nominal) : null,
     deepestMm: bounded('back') && goes('left', 'right', 'top') ? shown(clear.back.mm + carcass.depthMm) : null,
   };
+}
+
+/** With a sloped edge the flat top rises along the edge's line; otherwise the whole top rises. */
+function tallest(site: Site, { carcass, clear }: FoundCarcass): number | null {
+  if (!carcass.slope) return shown(clear.top.mm + carcass.heightMm);
+  const tall = tallestUnderSlope(site, carcass);
+  return tall === null ? null : shown(tall);
+}
+
+function slopeKey(site: Site, nominal: FoundCarcass): NonNullable<AnswerKey['slope']> | null {
+  const { carcass, clear } = nominal;
+  const goes = clearSides.every((side) => side === 'top' || clear[side].mm >= 0);
+  const edge = goes ? highestEdge(site, carcass) : null;
+  if (!edge) return null;
+  const [lowMm, highMm] = [edge.lowMm, edge.highMm].map((z) => shown(z - carcass.bottomMm)) as [number, number];
+  return { lowMm, highMm, middleMm: shown(edge.middleMm - carcass.bottomMm) };
 }
 
 /** Rounds what is printed of a key to a ten-thousandth of a millimetre; never -0, which no file keeps. */
@@ -224,6 +249,8 @@ function carcassKey(site: Site, found: FoundCarcass): CarcassKey {
     widthMm: carcass.widthMm,
     heightMm: carcass.heightMm,
     depthMm: carcass.depthMm,
+    ...(carcass.slope ? { slope: carcass.slope } : {}),
+    ...(carcass.notch ? { notch: carcass.notch } : {}),
     fits: fitWord(leastSpare(site, clear)),
     goesInBare: goesInBare(site, carcass, walls),
     clearanceMm: { left: told('left'), right: told('right'), top: told('top'), back: told('back') },
@@ -231,8 +258,9 @@ function carcassKey(site: Site, found: FoundCarcass): CarcassKey {
     tightest: clearSides
       .filter((side) => !openOn(site, side))
       .map((side) => {
-        const { mm, at } = clear[side];
-        return { side, atMm: [shown(at.x), shown(at.y), shown(at.z)], clearanceMm: shown(mm) };
+        const { mm, at, on } = clear[side];
+        const place = { side, atMm: [shown(at.x), shown(at.y), shown(at.z)], clearanceMm: shown(mm) } as const;
+        return on === 'slope' ? { ...place, on } : place;
       }),
     standsUp: standsUp(site.brief, carcass),
     ...comesInOf(site.brief, carcass),
@@ -301,11 +329,14 @@ function plinthStock(site: Site, carcass: PlacedCarcass): [number, number] {
 }
 
 function margins(site: Site, carcass: PlacedCarcass): [number, number, number] | null {
-  if (isOpen(site.recess.spec, 'ceiling')) return null;
+  if (openOn(site, 'top')) return null;
   const at = (share: number) => {
     const place = { u: carcass.leftMm + share * carcass.widthMm, v: site.brief.carcassFrontMm };
-    const ceiling = 0 - obstructionAt(site.recess.fields.ceiling, site.staying.ceiling, place);
-    return shown(ceiling - carcass.topMm);
+    const overhead = overheadSides(site).map(
+      (side) => 0 - obstructionAt(site.recess.fields[side], site.staying[side], place),
+    );
+    const top = isShaped(carcass) ? carcass.bottomMm + topAt(topOf(carcass), share * carcass.widthMm) : carcass.topMm;
+    return shown(Math.min(...overhead) - top);
   };
   return [at(0), at(0.5), at(1)];
 }

@@ -23,7 +23,6 @@ export interface TightPlace {
 const touchMm = 0.05;
 
 const letters = { left: 'a', right: 'b', top: 'c', back: 'd' } as const;
-const surfaces: Readonly<Record<ClearSide, Side>> = { left: 'left', right: 'right', top: 'ceiling', back: 'back' };
 
 /** Gives the tight places where a carcass stands. */
 export function tightPlaces(clear: Clearances, brief: Brief): readonly TightPlace[] {
@@ -32,16 +31,21 @@ export function tightPlaces(clear: Clearances, brief: Brief): readonly TightPlac
 
 /** Gives the tight places of a carcass as it would stand at home. */
 export function tightAtHome(carcass: CarcassKey, brief: Brief): readonly TightPlace[] {
-  return carcass.tightest.map(({ side, atMm: [x, y, z], clearanceMm }) =>
-    tight(side, { mm: clearanceMm, at: { x, y, z }, askedMm: brief.askMm[side] }),
+  return carcass.tightest.map(({ side, atMm: [x, y, z], clearanceMm, on }) =>
+    tight(side, {
+      mm: clearanceMm,
+      at: { x, y, z },
+      on: on ?? (side === 'top' ? 'ceiling' : side),
+      askedMm: brief.askMm[side],
+    }),
   );
 }
 
-function tight(side: ClearSide, of: { mm: number; at: Place; askedMm: number }): TightPlace {
+function tight(side: ClearSide, of: { mm: number; at: Place; on: Side; askedMm: number }): TightPlace {
   return {
     letter: letters[side],
     side,
-    surface: surfaces[side],
+    surface: of.on,
     at: of.at,
     clearanceMm: of.mm,
     askedMm: of.askedMm,

@@ -8,9 +8,11 @@
  * judge is named, and never silently passed.
  */
 
-import { exactly, keyOf, type OracleKey, type Question, type Room, roomOf, type Stand } from './key-oracle.ts';
+import { exactly } from './interval.ts';
+import { keyOf, type OracleKey, type Question, type Room, roomOf, type Stand } from './key-oracle.ts';
 import { worstBite } from './push-in.ts';
-import { listOf, numberOf, readSamples, recordOf, type Sizes } from './samples.ts';
+import { listOf, numberOf, readNotch, readSamples, recordOf, type Sizes } from './samples.ts';
+import { beginsAt, isShaped, topOf } from './shape.ts';
 import { type Interval, OutsideError, type Rect } from './sheet.ts';
 import { peak, trough, type Wall } from './wall.ts';
 
@@ -130,6 +132,7 @@ function compare(notes: Notes, room: Room, key: KeyReader, asked: Asked): void {
   const oracle = keyOf(room, question);
   if (question.carcass) compareCarcass(notes, room, key, oracle);
   for (const size of ['widest', 'tallest', 'deepest'] as const) compareHanging(notes, key, `${size}Mm`, oracle[size]);
+  if (oracle.edge && room.brief.slopeLow) compareEdge(notes, key, oracle.edge, room.brief.slopeLow);
   const { plinth, margins } = oracle;
   compareOpening(notes, key, oracle.opening);
   if (oracle.frame) compareFrame(notes, key, oracle.frame);
@@ -156,6 +159,7 @@ function questionOf(notes: Notes, key: KeyReader, asked: Asked): Question {
         width: key.number('carcass.widthMm'),
         height: key.number('carcass.heightMm'),
         depth: key.number('carcass.depthMm'),
+        ...shapeOf(key),
       }
     : null;
   const frame = key.has('frame') ? { width: key.number('frame.widthMm'), height: key.number('frame.heightMm') } : null;
@@ -167,9 +171,22 @@ function questionOf(notes: Notes, key: KeyReader, asked: Asked): Question {
   put('carcass', carcass && [carcass.width, carcass.height, carcass.depth], asked.carcassMm);
   if (key.has('opening')) put('frame', frame && [frame.width, frame.height], asked.frameMm);
   const at = asked.frameAtMm ? { left: asked.frameAtMm[0], bottom: asked.frameAtMm[1] } : null;
-  const sized = [...Object.values(carcass ?? {}), ...Object.values(frame ?? {})].every((size) => size > 0);
+  const sized = [carcass?.width, carcass?.height, carcass?.depth, frame?.width, frame?.height].every(
+    (size) => size === undefined || size > 0,
+  );
   if (!sized) throw new MalformedKey('a carcass and a blank have sizes > 0');
   return { carcass, frame: frame && { ...frame, at }, tolerance: notes.tolerance };
+}
+
+/** The shape that the key answers for; the one that was asked about is held against it by `asked`. */
+function shapeOf(key: KeyReader): Pick<Sizes, 'slope' | 'notch'> {
+  const { slope, notch } = asKey(() => recordOf(key.at('carcass'), 'carcass'));
+  return {
+    ...(slope === undefined
+      ? {}
+      : { slope: { left: key.number('carcass.slope.leftMm'), right: key.number('carcass.slope.rightMm') } }),
+    ...asKey(() => readNotch(notch, 'carcass.notch')),
+  };
 }
 
 function compareCarcass(notes: Notes, room: Room, key: KeyReader, oracle: OracleKey): void {
@@ -252,7 +269,7 @@ function comparePlace(notes: Notes, room: Room, stand: Stand, place: TightPlace)
     top: [room.ceilings, place.z, place.x, place.y] as const,
     back: [[room.back], place.y, place.x, place.z] as const,
   }[side];
-  const face = faceOf(room, stand);
+  const face = isShaped(stand.size) ? shapedFaceOf(room, stand, place) : faceOf(room, stand);
   const where = `carcass.tightest ${side}: the place ${place.x}, ${place.y}, ${place.z}`;
   if (
     u < face[side].u.low - by ||
@@ -291,6 +308,34 @@ function faceOf(room: Room, stand: Stand): Record<TightPlace['side'], Face> {
     right: { at: right, u: y, v: z },
     top: { at: top, u: x, v: y },
     back: { at: exactly(backAt), u: x, v: z },
+  };
+}
+
+/** The same for a shape, as it is met at one place: its height over x, and where it begins at a height. */
+function shapedFaceOf(room: Room, stand: Stand, { x, z }: TightPlace): Record<TightPlace['side'], Face> {
+  const { size, left, bottom } = stand;
+  const flat = faceOf(room, stand);
+  const off = 0.02;
+  const heights = (from: number, to: number): Interval => {
+    const { breaks, height } = topOf(size, 0);
+    const places = [from, to, ...breaks.flatMap((one) => [one - 1e-7, one + 1e-7])]
+      .filter((one) => one >= from && one <= to)
+      .map((one) => height(Math.min(Math.max(one, 0), size.width)));
+    return { low: bottom.low + Math.min(...places), high: bottom.high + Math.max(...places) };
+  };
+  const begins = (side: 'left' | 'right'): Interval => {
+    const at = (height: number) => beginsAt(side, size, Math.max(0, height));
+    const [low, high] = [at(z - bottom.high - off), at(z - bottom.low + off)];
+    return side === 'left'
+      ? { low: left.low + low, high: left.high + (Number.isFinite(high) ? high : low) }
+      : { low: left.low + size.width - (Number.isFinite(high) ? high : low), high: left.high + size.width - low };
+  };
+  const over = heights(x - left.high - off, x - left.low + off);
+  return {
+    left: { ...flat.left, at: begins('left') },
+    right: { ...flat.right, at: begins('right') },
+    top: { ...flat.top, at: over },
+    back: { ...flat.back, v: { low: bottom.low, high: over.high } },
   };
 }
 
@@ -339,6 +384,27 @@ function compareHanging(notes: Notes, key: KeyReader, path: string, hanging: Ora
   if (hangsOn.low <= notes.tolerance) notes.undecided.push(`${path}: null or not`);
   else if (!there) notes.against.push(`${path}: the key says null, the samples say ${spoken(value)}`);
   if (there) compareNumber(notes, key, path, value);
+}
+
+/** The middle is a number; the line itself has to stand under the slope, and at the middle as high as it says. */
+function compareEdge(notes: Notes, key: KeyReader, edge: NonNullable<OracleKey['edge']>, low: 'left' | 'right'): void {
+  const { hangsOn, middle } = edge;
+  if (!key.has('slope')) {
+    if (hangsOn.low > notes.tolerance) notes.against.push(`slope: the key says null, the samples ${spoken(middle)}`);
+    else if (hangsOn.high >= -notes.tolerance) notes.undecided.push('slope: null or not');
+    return;
+  }
+  if (hangsOn.high < -notes.tolerance) notes.against.push(`slope: the others miss by ${spoken(hangsOn)}`);
+  compareNumber(notes, key, 'slope.middleMm', middle);
+  const [at, to] = [key.number('slope.lowMm'), key.number('slope.highMm')];
+  const [left, right] = low === 'left' ? [at, to] : [to, at];
+  const there = left + edge.share * (right - left);
+  const said = key.number('slope.middleMm');
+  if (Math.abs(there - said) > notes.tolerance)
+    notes.against.push(`slope: its line stands ${there} at the middle, the key says ${said}`);
+  const under = edge.under(left, right);
+  if (under.high < -notes.tolerance || under.low > notes.tolerance)
+    notes.against.push(`slope: its line has ${spoken(under)} left under the slope by the samples`);
 }
 
 function compareList(notes: Notes, key: KeyReader, path: string, intervals: readonly Interval[]): void {

@@ -8,8 +8,11 @@
  * covered and above over the one that is certainly not left: `peakOver`. That holds for bands with edges and steps as well.
  */
 
+import { exactly, least, minus, negated, plus, times } from './interval.ts';
 import type { Brief, Samples, Sizes } from './samples.ts';
 import { sectionAtFaceLine } from './section.ts';
+import { isShaped, topOf } from './shape.ts';
+import { type Edge, highestEdgeOf, shapedGoesIn, shapedStandOf, tallestShaped } from './shaped.ts';
 import { GRAIN, greatest, type Interval, type Rect, reach } from './sheet.ts';
 import { peak, trough, type Wall, wallsOf } from './wall.ts';
 
@@ -19,7 +22,9 @@ export type Room = {
   readonly right: Wall;
   readonly back: Wall;
   readonly floor: Wall;
+  /** All that is overhead: ceilings and slopes; the lowest counts. */
   readonly ceilings: readonly Wall[];
+  readonly slopes: readonly Wall[];
 };
 
 export type FourSides = {
@@ -71,6 +76,8 @@ export type OracleKey = {
   readonly widest: Hanging;
   readonly tallest: Hanging;
   readonly deepest: Hanging;
+  /** Of the nominal carcass; null where it has no sloped edge, or there is no slope. */
+  readonly edge: Edge | null;
   readonly opening: Opening;
   readonly frame: Frame | null;
   readonly plinth: readonly [Interval, Interval];
@@ -101,7 +108,8 @@ export function roomOf(samples: Samples): Room {
     if (walls.length !== 1) throw new RangeError(`samples: expected one surface on the ${side}, got ${walls.length}`);
     return walls[0]!;
   };
-  const ceilings = wallsOf(samples, 'ceiling');
+  const slopes = wallsOf(samples, 'slope');
+  const ceilings = [...wallsOf(samples, 'ceiling'), ...slopes];
   if (ceilings.length === 0) throw new RangeError('samples: expected a ceiling');
   return {
     brief: samples.brief,
@@ -110,6 +118,7 @@ export function roomOf(samples: Samples): Room {
     back: one('back'),
     floor: one('floor'),
     ceilings,
+    slopes,
   };
 }
 
@@ -129,13 +138,18 @@ export function keyOf(room: Room, question: Question): OracleKey {
   return {
     stand,
     leastSpare: leastSpareOf(stand, brief),
-    goesInBare: goesIn(room, stand, question.tolerance),
+    goesInBare: isShaped(stand.size)
+      ? shapedGoesIn(room, stand, question.tolerance)
+      : goesIn(room, stand, question.tolerance),
     standsUpBy: standsUpBy(brief, stand.size),
     widest: { value: minus(tightest.right, tightest.left), hangsOn: least(clearance.top, clearance.back) },
-    tallest: {
-      value: minus(tightest.top, nominal.bottom),
-      hangsOn: least(clearance.left, clearance.right, clearance.back),
-    },
+    tallest: brief.carcassMm.slope
+      ? tallestShaped(room, nominal)
+      : {
+          value: minus(tightest.top, nominal.bottom),
+          hangsOn: least(clearance.left, clearance.right, clearance.back),
+        },
+    edge: highestEdgeOf(room, nominal),
     deepest: {
       value: minus(tightest.back, exactly(brief.carcassFrontMm)),
       hangsOn: least(clearance.left, clearance.right, clearance.top),
@@ -150,6 +164,7 @@ export function keyOf(room: Room, question: Question): OracleKey {
 
 /** Where a carcass stands, and what is left beside it. */
 export function standOf(room: Room, size: Sizes): Stand {
+  if (isShaped(size)) return shapedStandOf(room, size);
   const { brief } = room;
   const { askMm: ask, mouthMm: mouth } = brief;
   const backAt = brief.carcassFrontMm + size.depth;
@@ -178,10 +193,6 @@ export function standOf(room: Room, size: Sizes): Stand {
       back: minus(back, exactly(backAt)),
     },
   };
-}
-
-export function exactly(value: number): Interval {
-  return { low: value, high: value };
 }
 
 /** From one place to another, each known to an interval. */
@@ -251,15 +262,23 @@ function plinthOf(room: Room, stand: Stand): [Interval, Interval] {
 /** From the carcass's top to the lowest ceiling or trim over its front edge: left end, middle, right end. */
 function marginsOf(room: Room, stand: Stand): [Interval, Interval, Interval] {
   const front = room.brief.carcassFrontMm;
-  const top = plus(stand.bottom, exactly(stand.size.height));
+  const { size } = stand;
   const at = (share: number) => {
-    const x = plus(stand.left, exactly(share * stand.size.width));
+    const x = plus(stand.left, exactly(share * size.width));
+    const top = plus(stand.bottom, isShaped(size) ? heightNear(size, share * size.width) : exactly(size.height));
     const rect: Rect = { u: [x.low, x.high], v: [front, front] };
     const low = -Math.max(...room.ceilings.map((ceiling) => peak(ceiling, rect).high));
     const high = -Math.max(...room.ceilings.map((ceiling) => trough(ceiling, rect)));
     return minus({ low, high }, top);
   };
   return [at(0), at(0.5), at(1)];
+}
+
+/** The height of a shape at a place from its left edge: at a step, from the lower to the higher. */
+function heightNear(size: Sizes, x: number): Interval {
+  const { height } = topOf(size, 0);
+  const near = [x - 1e-6, x + 1e-6].filter((at) => at >= 0 && at <= size.width).map(height);
+  return { low: Math.max(...near) - 1e-5, high: Math.max(...near) + 1e-5 };
 }
 
 function mouthWidthOf(room: Room, stand: Stand): Interval {
@@ -356,24 +375,4 @@ function columns(room: Room, from: number, to: number): number[] {
     for (const x of edges) if (x > from && x < to) places.add(x);
   }
   return [...places].sort((a, b) => a - b);
-}
-
-function plus(a: Interval, b: Interval): Interval {
-  return { low: a.low + b.low, high: a.high + b.high };
-}
-
-function minus(a: Interval, b: Interval): Interval {
-  return { low: a.low - b.high, high: a.high - b.low };
-}
-
-function negated(a: Interval): Interval {
-  return { low: -a.high, high: -a.low };
-}
-
-function times(share: number, a: Interval): Interval {
-  return { low: share * a.low, high: share * a.high };
-}
-
-function least(...all: readonly Interval[]): Interval {
-  return { low: Math.min(...all.map((one) => one.low)), high: Math.min(...all.map((one) => one.high)) };
 }

@@ -5,6 +5,8 @@
  */
 
 import type { Room } from './key-oracle.ts';
+import type { Sizes } from './samples.ts';
+import { beginsAt, isShaped, topOf } from './shape.ts';
 import { projectionAt, type Wall } from './wall.ts';
 
 /** A box and the place of its left front bottom corner. */
@@ -14,7 +16,7 @@ export type PlacedBox = {
   readonly width: number;
   readonly height: number;
   readonly depth: number;
-};
+} & Pick<Sizes, 'slope' | 'notch'>;
 
 /** How far the worst sample reaches into the box or its way in; negative: how far the nearest stays clear. */
 export type Bite = { readonly by: number; readonly side: string; readonly at: readonly [number, number] };
@@ -32,26 +34,31 @@ export function worstBite(room: Room, box: PlacedBox): Bite {
   const z = [box.bottom, top] as const;
   const half = brief.openingMm.width / 2;
   const floorX = [Math.max(-half, box.left), Math.min(half, right)] as const;
+  // A shape's own face at each place of a surface; a place that it does not reach is met nowhere.
+  const shape = isShaped(box) ? box : null;
+  const height = shape ? topOf(shape, box.left).height : null;
+  const begins = (side: 'left' | 'right', zAt: number) => (shape ? beginsAt(side, shape, zAt - box.bottom) : 0);
+  const over = (xAt: number) => (height ? box.bottom + height(xAt) : top);
   const bites = [
-    biteOf('left', room.left, y, z, box.left),
-    biteOf('right', room.right, y, z, right),
-    biteOf('back', room.back, x, z, back),
-    biteOf('floor', room.floor, floorX, y, box.bottom),
-    ...room.ceilings.map((ceiling) => biteOf('top', ceiling, x, y, top)),
+    biteOf('left', room.left, y, z, (_, zAt) => box.left + begins('left', zAt)),
+    biteOf('right', room.right, y, z, (_, zAt) => right - begins('right', zAt)),
+    biteOf('back', room.back, x, z, (xAt, zAt) => (zAt <= over(xAt) ? back : -Infinity)),
+    biteOf('floor', room.floor, floorX, y, () => box.bottom),
+    ...room.ceilings.map((ceiling) => biteOf('top', ceiling, x, y, over)),
   ];
   return bites.reduce((worst, bite) => (bite.by > worst.by ? bite : worst));
 }
 
 type Range = readonly [number, number];
 
-function biteOf(side: string, wall: Wall, u: Range, v: Range, face: number): Bite {
+function biteOf(side: string, wall: Wall, u: Range, v: Range, face: (u: number, v: number) => number): Bite {
   const { sheet, inward } = wall;
   const rowsAt = edgesIn(wall, 'v', v);
   const columnsAt = edgesIn(wall, 'u', u);
   let by = -Infinity;
   let at: [number, number] = [u[0], v[0]];
   const ask = (uAt: number, vAt: number, height: number) => {
-    const bite = inward * (height - face) + projectionAt(wall, uAt, vAt);
+    const bite = inward * (height - face(uAt, vAt)) + projectionAt(wall, uAt, vAt);
     if (bite > by) [by, at] = [bite, [uAt, vAt]];
   };
   for (let j = 0; j < sheet.v.count; j++) {

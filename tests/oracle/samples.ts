@@ -8,7 +8,7 @@
  * degree 3 at most in u and in v. What samples can say about that is checked in `sheet.ts`.
  */
 
-export type SideName = 'left' | 'right' | 'back' | 'floor' | 'ceiling';
+export type SideName = 'left' | 'right' | 'back' | 'floor' | 'ceiling' | 'slope';
 
 export type SampleAxis = { readonly axis: string; readonly fromMm: number; readonly count: number };
 
@@ -33,7 +33,15 @@ export type SampledTrim = {
   readonly fate: 'stays' | 'off' | 'cut';
 };
 
-export type Sizes = { readonly width: number; readonly height: number; readonly depth: number };
+export type Sizes = {
+  readonly width: number;
+  readonly height: number;
+  readonly depth: number;
+  /** The line of a sloped top: its heights over the bottom at the left and the right edge. */
+  readonly slope?: { readonly left: number; readonly right: number };
+  /** What is cut out of an upper corner. */
+  readonly notch?: { readonly side: 'left' | 'right'; readonly width: number; readonly height: number };
+};
 
 /** What the oracle needs of the brief; `raw` is all of it. */
 export type Brief = {
@@ -44,6 +52,8 @@ export type Brief = {
   readonly carcassMm: Sizes;
   readonly askMm: { readonly left: number; readonly right: number; readonly top: number; readonly back: number };
   readonly plinthMm: number;
+  /** Which edge of a sloped top is the low one; null where no sloped top is asked for. */
+  readonly slopeLow: 'left' | 'right' | null;
   readonly access: { readonly clearHeightMm: number; readonly plinthSeparate: boolean } | null;
   readonly raw: unknown;
 };
@@ -62,6 +72,7 @@ const AXES: Readonly<Record<SideName, readonly [string, string]>> = {
   back: ['x', 'z'],
   floor: ['x', 'y'],
   ceiling: ['x', 'y'],
+  slope: ['x', 'y'],
 };
 
 /**
@@ -127,7 +138,14 @@ function readBrief(json: unknown): Brief {
     },
     mouthMm: numberOf(brief['mouthMm'], 'brief.mouthMm'),
     carcassFrontMm: numberOf(brief['carcassFrontMm'], 'brief.carcassFrontMm'),
-    carcassMm: { width: nominal('width'), height: nominal('height'), depth: nominal('depth') },
+    carcassMm: {
+      width: nominal('width'),
+      height: nominal('height'),
+      depth: nominal('depth'),
+      ...readSlope(brief['slope']),
+      ...readNotch(brief['notch'], 'brief.notch'),
+    },
+    slopeLow: brief['slope'] === undefined ? null : sideOf(recordOf(brief['slope'], 'brief.slope')['low']),
     askMm: {
       left: numberOf(ask['left'], 'brief.askMm.left'),
       right: numberOf(ask['right'], 'brief.askMm.right'),
@@ -138,6 +156,27 @@ function readBrief(json: unknown): Brief {
     access: readAccess(brief['access']),
     raw: json,
   };
+}
+
+function readSlope(json: unknown): Pick<Sizes, 'slope'> {
+  if (json === undefined) return {};
+  const slope = recordOf(json, 'brief.slope');
+  const low = numberOf(slope['lowMm'], 'brief.slope.lowMm');
+  const high = numberOf(slope['highMm'], 'brief.slope.highMm');
+  return { slope: sideOf(slope['low']) === 'left' ? { left: low, right: high } : { left: high, right: low } };
+}
+
+/** @throws {TypeError} where it is not a notch */
+export function readNotch(json: unknown, where: string): Pick<Sizes, 'notch'> {
+  if (json === undefined) return {};
+  const notch = recordOf(json, where);
+  const [width, height] = [numberOf(notch['widthMm'], where), numberOf(notch['heightMm'], where)];
+  return { notch: { side: sideOf(notch['side']), width, height } };
+}
+
+function sideOf(json: unknown): 'left' | 'right' {
+  if (json !== 'left' && json !== 'right') throw new TypeError(`expected left or right, got ${json}`);
+  return json;
 }
 
 function readAccess(json: unknown): Brief['access'] {

@@ -93,18 +93,19 @@ export function heightAt(sheet: Sheet, u: number, v: number): number {
 }
 
 /**
- * The greatest value over a rectangle of (sign x height + tilt): greatest sample, and that plus what can be missed.
+ * The greatest value over a rectangle of (sign x height + tilts): greatest sample, and that plus what can be missed.
  *
  * @throws {OutsideError} where the samples do not reach
  */
-export function greatest(sheet: Sheet, sign: 1 | -1, rect: Rect, tilt?: Tilt): Interval {
+export function greatest(sheet: Sheet, sign: 1 | -1, rect: Rect, ...asked: readonly (Tilt | undefined)[]): Interval {
+  const tilts = asked.filter((tilt) => tilt !== undefined);
   const cutU = cut(sheet, sheet.u, rect.u);
   const cutV = cut(sheet, sheet.v, rect.v);
   let low = -Infinity;
   let high = -Infinity;
   for (const inV of cutV) {
     for (const inU of cutU) {
-      const most = greatestPlace(sheet, sign, inU, inV, tilt);
+      const most = greatestPlace(sheet, sign, inU, inV, tilts);
       const missed = mostMissed(sheet, sign, inU, inV);
       if (most > low) low = most;
       if (most + missed > high) high = most + missed;
@@ -205,18 +206,20 @@ function mostMissed(sheet: Sheet, sign: 1 | -1, inU: Piece, inV: Piece): number 
 const row = new Float64Array(4096);
 
 /** The greatest of (sign x height + tilt) at the sample places in a piece of one knot cell and on its edges. */
-function greatestPlace(sheet: Sheet, sign: 1 | -1, inU: Piece, inV: Piece, tilt: Tilt | undefined): number {
+function greatestPlace(sheet: Sheet, sign: 1 | -1, inU: Piece, inV: Piece, tilts: readonly Tilt[]): number {
   const spanU = sheet.u.spans[inU.span]!;
   const [firstWhole, lastWhole] = [Math.ceil(inU.from), Math.floor(inU.to)];
   const left = firstWhole === inU.from ? null : tapsAt(inU.from, spanU);
   const right = lastWhole === inU.to ? null : tapsAt(inU.to, spanU);
   const first = Math.min(firstWhole, left?.first ?? firstWhole, right?.first ?? firstWhole);
   const last = Math.max(lastWhole, left ? left.first + 3 : lastWhole, right ? right.first + 3 : lastWhole);
-  const tiltU = tilt?.along === 'u' ? tilt : null;
-  const tiltV = tilt?.along === 'v' ? tilt : null;
+  const tiltU = tilts.filter((tilt) => tilt.along === 'u');
+  const tiltV = tilts.filter((tilt) => tilt.along === 'v');
+  const tilted = (by: readonly Tilt[], place: number) =>
+    by.reduce((sum, { height, slope, at }) => sum + height + slope * (place - at), 0);
   let most = -Infinity;
   const take = (height: number, index: number) => {
-    const added = tiltU ? tiltU.height + tiltU.slope * (sheet.u.from + index * sheet.step - tiltU.at) : 0;
+    const added = tiltU.length > 0 ? tilted(tiltU, sheet.u.from + index * sheet.step) : 0;
     if (sign * height + added > most) most = sign * height + added;
   };
   let greatestOfAll = -Infinity;
@@ -224,7 +227,7 @@ function greatestPlace(sheet: Sheet, sign: 1 | -1, inU: Piece, inV: Piece, tilt:
     if (v > inV.to) v = inV.to;
     fillRow(sheet, v, inV, first, last);
     most = -Infinity;
-    if (tiltU) {
+    if (tiltU.length > 0) {
       for (let i = firstWhole; i <= lastWhole; i++) take(row[i - first]!, i);
     } else {
       for (let i = firstWhole; i <= lastWhole; i++) {
@@ -234,7 +237,7 @@ function greatestPlace(sheet: Sheet, sign: 1 | -1, inU: Piece, inV: Piece, tilt:
     }
     if (left) take(tapped(left, first), inU.from);
     if (right) take(tapped(right, first), inU.to);
-    if (tiltV) most += tiltV.height + tiltV.slope * (sheet.v.from + v * sheet.step - tiltV.at);
+    if (tiltV.length > 0) most += tilted(tiltV, sheet.v.from + v * sheet.step);
     if (most > greatestOfAll) greatestOfAll = most;
     if (v >= inV.to) return greatestOfAll;
   }

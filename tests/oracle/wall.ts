@@ -1,8 +1,8 @@
 /**
  * A wall: a sheet with the trims that stay on it, seen as what it takes away from the free space. mm, room frame.
  *
- * `inward` is +1 for the left wall and the floor (x >= L, z >= F) and -1 for right, back and ceiling (x <= R, y <= B,
- * z <= C). The *bulk* of a wall at a place is inward x height, plus the deepest projection of the bands there: larger
+ * `inward` is +1 for the left wall and the floor (x >= L, z >= F) and -1 for right, back, ceiling and slope (x <= R,
+ * y <= B, z <= C). The *bulk* of a wall at a place is inward x height, plus the deepest projection of the bands there: larger
  * is always further into the free space. Bands are closed, so on a band's edge the band counts, and just outside it the
  * bare surface does. Since projections are >= 0, the greatest bulk over a closed rectangle is the greatest of the bare
  * sheet over all of it and of the sheet plus profile over what each band covers of it, profile piece by profile piece
@@ -10,7 +10,7 @@
  */
 
 import type { SampledTrim, Samples, SideName } from './samples.ts';
-import { greatest, type Interval, type Rect, type Sheet, sheetOf } from './sheet.ts';
+import { greatest, type Interval, type Rect, type Sheet, sheetOf, type Tilt } from './sheet.ts';
 
 export type Band = Pick<SampledTrim, 'uMm' | 'vMm' | 'profile'>;
 
@@ -32,17 +32,13 @@ export function wallsOf(samples: Samples, side: SideName): Wall[] {
     }));
 }
 
-/** The greatest bulk over a closed rectangle. */
-export function peak(wall: Wall, rect: Rect): Interval {
-  let { low, high } = greatest(wall.sheet, wall.inward, rect);
+/** The greatest bulk over a closed rectangle, with linear functions added. */
+export function peak(wall: Wall, rect: Rect, ...tilts: readonly Tilt[]): Interval {
+  let { low, high } = greatest(wall.sheet, wall.inward, rect, ...tilts);
   for (const band of wall.bands) {
     for (const piece of piecesIn(band, rect)) {
-      const on = greatest(wall.sheet, wall.inward, piece.rect, {
-        along: band.profile.along,
-        at: piece.at,
-        height: piece.height,
-        slope: piece.slope,
-      });
+      const own: Tilt = { along: band.profile.along, at: piece.at, height: piece.height, slope: piece.slope };
+      const on = greatest(wall.sheet, wall.inward, piece.rect, own, ...tilts);
       low = Math.max(low, on.low);
       high = Math.max(high, on.high);
     }
