@@ -6,27 +6,7 @@ import { type SurfacePlace, saidKey } from '../../survey/act.ts';
 import { isThrown, type LearnerView, type SeenReading } from '../../survey/learner-view.ts';
 import { refusalCodes } from '../../survey/outcome.ts';
 import type { Session } from './session.svelte.ts';
-
-/** A row or column of a run: a name for the eye and where it is; `F` lies along the face line. */
-export interface Stop {
-  readonly name: string;
-  readonly at: number | 'F';
-}
-
-export interface RunKind {
-  readonly surface: Side;
-  readonly kind: 'F' | 'S' | 'L';
-  readonly says: string;
-}
-
-/** What can be read in a run, in the order of the job. */
-export const runKinds: readonly RunKind[] = [
-  { surface: 'left', kind: 'S', says: 'S to the left wall' },
-  { surface: 'right', kind: 'S', says: 'S to the right wall' },
-  { surface: 'back', kind: 'F', says: 'F to the back wall' },
-  { surface: 'floor', kind: 'L', says: 'L down to the floor' },
-  { surface: 'ceiling', kind: 'L', says: 'L up to the ceiling' },
-];
+import { isWithin, placeAt, type RunKind, runKindsOf, type Stop, suggestedStops } from './stops.ts';
 
 export interface RunPlace {
   readonly row: number;
@@ -36,9 +16,11 @@ export interface RunPlace {
 
 export class Run {
   #session: Session;
-  surface: Side;
-  rows: Stop[];
-  columns: Stop[];
+  /** What can be read here. */
+  readonly kinds: readonly RunKind[];
+  #chosen: RunKind;
+  rows: readonly Stop[];
+  columns: readonly Stop[];
   row: number;
   column: number;
   /** The reading that is being judged; null when none is held. */
@@ -50,9 +32,12 @@ export class Run {
   /** Places that could not be held: a run passes them by. */
   #passedBy = new Set<string>();
 
-  constructor(session: Session, surface: Side = 'left') {
+  constructor(session: Session) {
     this.#session = session;
-    this.surface = $state(surface);
+    this.kinds = runKindsOf(session.view);
+    const first = this.kinds[0];
+    if (!first) throw new RangeError('run: there is nothing to read');
+    this.#chosen = $state.raw(first);
     this.rows = $state.raw([]);
     this.columns = $state.raw([]);
     this.row = $state(0);
@@ -60,11 +45,25 @@ export class Run {
     this.held = $state.raw(null);
     this.refusal = $state('');
     this.busy = $state(false);
-    this.choose(surface);
+    this.choose(first.key);
   }
 
   get kind(): 'F' | 'S' | 'L' {
-    return runKinds.find((k) => k.surface === this.surface)?.kind ?? 'S';
+    return this.#chosen.kind;
+  }
+
+  /** Which of its kinds is chosen. */
+  get key(): string {
+    return this.#chosen.key;
+  }
+
+  get surface(): Side {
+    return this.#chosen.surface;
+  }
+
+  /** Whether the rule goes from the edges of boxes: then its places are named, not numbered. */
+  get ofBoxes(): boolean {
+    return this.#chosen.boxes !== undefined;
   }
 
   /** The datum as it is thrown now: F, S, L or those of a later set-up. */
@@ -78,9 +77,10 @@ export class Run {
   }
 
   get places(): readonly RunPlace[] {
-    return this.rows.flatMap((_, row) =>
+    const all = this.rows.flatMap((_, row) =>
       this.columns.map((_, column) => ({ row, column, place: this.placeAt(row, column) })),
     );
+    return all.filter((p) => isWithin(this.#session.view.outline, p.place));
   }
 
   get current(): SurfacePlace {
@@ -92,10 +92,12 @@ export class Run {
     return [this.rows[this.row]?.name, this.columns[this.column]?.name].filter((s) => s).join(', ');
   }
 
-  /** Takes up another side, with the stops that the brief suggests. */
-  choose(surface: Side): void {
-    const { rows, columns } = suggestedStops(this.#session.view, surface);
-    this.surface = surface;
+  /** Takes up another kind of run, with the stops that the brief suggests. */
+  choose(key: string): void {
+    const kind = this.kinds.find((k) => k.key === key);
+    if (!kind) return;
+    const { rows, columns } = suggestedStops(this.#session.view, kind);
+    this.#chosen = kind;
     this.rows = rows;
     this.columns = columns;
     this.row = 0;
@@ -178,7 +180,7 @@ export class Run {
   }
 
   placeAt(row: number, column: number): SurfacePlace {
-    return placeOf(this.surface, this.rows[row]?.at ?? 0, this.columns[column]?.at ?? 0);
+    return placeAt(this.#chosen, this.rows[row]?.at ?? 0, this.columns[column]?.at ?? 0);
   }
 }
 
@@ -188,44 +190,4 @@ export function bookedAt(view: LearnerView, place: SurfacePlace): { n: number; v
   const found = view.bookings.filter((b) => !b.struck && b.said.what === 'offset' && saidKey(b.said.place) === key);
   const last = found.at(-1);
   return last ? { n: last.n, valueMm: last.said.valueMm } : null;
-}
-
-/** Gives the stops that a brief suggests for a side: knee, middle, head under a cornice; front and back. */
-export function suggestedStops(
-  view: Pick<LearnerView, 'brief' | 'trims'>,
-  surface: Side,
-): { rows: Stop[]; columns: Stop[] } {
-  const { brief } = view;
-  const { width, height } = brief.openingMm;
-  const drop = Math.max(
-    0,
-    ...view.trims.filter((t) => t.kind === 'cornice').flatMap((t) => t.profile.mm.map(([, d]) => d)),
-  );
-  const back = Math.round((brief.carcassFrontMm + brief.carcassMm.depth.nominalMm) / 5) * 5;
-  const top = Math.min(brief.plinthMm + brief.carcassMm.height.nominalMm, height - drop - 10);
-  const depths: Stop[] = [
-    { name: 'front', at: 'F' },
-    { name: 'back', at: back },
-  ];
-  const third = Math.round(width / 3 / 10) * 10;
-  const across: Stop[] = [
-    { name: 'left', at: -third },
-    { name: 'middle', at: 0 },
-    { name: 'right', at: third },
-  ];
-  const heights: Stop[] = [
-    { name: 'head', at: Math.floor((top - 40) / 50) * 50 },
-    { name: 'middle', at: Math.round(height / 2 / 50) * 50 },
-    { name: 'knee', at: 300 },
-  ];
-  if (surface === 'left' || surface === 'right') return { rows: heights, columns: depths };
-  if (surface === 'back') return { rows: heights, columns: across };
-  return { rows: depths, columns: across };
-}
-
-function placeOf(surface: Side, row: number | 'F', column: number | 'F'): SurfacePlace {
-  if (surface === 'left' || surface === 'right')
-    return column === 'F' ? { surface, along: 'F', zMm: row as number } : { surface, yMm: column, zMm: row as number };
-  if (surface === 'back') return { surface, xMm: column as number, zMm: row as number };
-  return row === 'F' ? { surface, along: 'F', xMm: column as number } : { surface, xMm: column as number, yMm: row };
 }
