@@ -4,13 +4,16 @@
  * Widths stand left and right of S, one line a height and depth; heights up and down from L and depths back from F stand
  * in bands of columns.
  */
+import type { Outline } from '../exercise/outline.ts';
+import type { Side } from '../recess/recess-spec.ts';
 import { datumParts, type SurfacePlace, saidKey } from '../survey/act.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
 import type { Booking } from '../survey/survey.ts';
+import { layoutBoxes } from './box-sheet.ts';
+import { topAt } from './outline-shape.ts';
 
-export type SheetName = 'widths' | 'heights' | 'depths';
-
-export const sheetNames: readonly SheetName[] = ['widths', 'heights', 'depths'];
+export const sheetNames = ['widths', 'heights', 'depths', 'boxes'] as const;
+export type SheetName = (typeof sheetNames)[number];
 
 export interface SheetFigure {
   readonly booking: number;
@@ -43,33 +46,47 @@ export interface SheetLayout {
 }
 
 /** A place that a sheet has a slot for: booked or in hand. */
-interface Slot {
+export interface Slot {
   readonly place: SurfacePlace;
   readonly bookings: readonly Booking[];
   readonly now: boolean;
 }
 
 const width = 360;
-const surfacesOf: Record<SheetName, readonly string[]> = {
+const surfacesOf: Record<SheetName, readonly Side[]> = {
   widths: ['left', 'right'],
-  heights: ['floor', 'ceiling'],
+  heights: ['floor', 'ceiling', 'slope'],
   depths: ['back'],
+  boxes: ['left', 'right', 'back'],
 };
 
 /** Names the sheet that a place is booked on. */
 export function sheetOf(place: SurfacePlace): SheetName {
+  if (place.edge !== undefined) return 'boxes';
   if (place.surface === 'left' || place.surface === 'right') return 'widths';
   return place.surface === 'back' ? 'depths' : 'heights';
 }
 
+/** Gives the sheets that a survey can have: widths where there is a side wall, boxes where the back is cut for some. */
+export function sheetsOf({ outline, brief }: Pick<LearnerView, 'outline' | 'brief'>): readonly SheetName[] {
+  return sheetNames.filter((name) => {
+    if (name === 'boxes') return brief.cutOuts !== undefined;
+    return surfacesOf[name].some((side) => !outline.open.includes(side));
+  });
+}
+
 /** Lays out one sheet; `now` is the place in hand, `planned` are places of the run without a figure yet. */
 export function layoutSheet(
-  view: Pick<LearnerView, 'bookings' | 'outline'>,
+  view: Pick<LearnerView, 'bookings' | 'outline'> & Partial<Pick<LearnerView, 'level'>>,
   sheet: SheetName,
   hand: { now: SurfacePlace | null; planned: readonly SurfacePlace[] },
 ): SheetLayout {
   const slots = slotsOf(view, sheet, hand);
-  return sheet === 'widths' ? layoutWidths(slots) : layoutBands(slots, sheet);
+  if (sheet === 'boxes') {
+    const datums = { S: datumOfSlots(slots, 'S'), L: datumOfSlots(slots, 'L') };
+    return layoutBoxes(slots, { width, levelMm: view.level?.at.z ?? 0, datums, figures: figuresOf });
+  }
+  return sheet === 'widths' ? layoutWidths(slots) : layoutBands(slots, sheet, view.outline);
 }
 
 function slotsOf(
@@ -79,7 +96,7 @@ function slotsOf(
 ): Slot[] {
   const found = new Map<string, { place: SurfacePlace; bookings: Booking[] }>();
   const add = (place: SurfacePlace, booking: Booking | null) => {
-    if (!surfacesOf[sheet].includes(place.surface)) return;
+    if (!surfacesOf[sheet].includes(place.surface) || (place.edge !== undefined) !== (sheet === 'boxes')) return;
     const key = saidKey(place);
     const slot = found.get(key) ?? { place, bookings: [] };
     if (booking) slot.bookings.push(booking);
@@ -140,7 +157,7 @@ function layoutWidths(slots: readonly Slot[]): SheetLayout {
 }
 
 /** Heights and depths: a band for each depth or height, a column for each place along. */
-function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths'): SheetLayout {
+function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths', outline: Outline): SheetLayout {
   const up = sheet === 'heights';
   const bandOf = (p: SurfacePlace) => (up ? depthOf(p) : String(p.zMm ?? 0));
   const bands = [...new Set(slots.map((s) => bandOf(s.place)))].sort(up ? byDepth : (a, b) => Number(b) - Number(a));
@@ -149,6 +166,7 @@ function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths'): Sheet
   const figures: SheetFigure[] = [];
   const arrows: SheetLayout['arrows'][number][] = [];
   const dotted: string[] = [];
+  const sloped: string[] = [];
   const flags: SheetLayout['flags'][number][] = [];
   let slotAt: SheetLayout['slot'] = null;
   bands.forEach((band, i) => {
@@ -161,10 +179,11 @@ function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths'): Sheet
     const step = 270 / Math.max(columns.length, 1);
     columns.forEach((column, j) => {
       const x = 64 + step * (j + 0.5);
-      texts.push({ text: sayAlong(column), x, y: line - (up ? 2 : -12), anchor: 'start', small: true });
+      texts.push({ text: sayAlong(column), x, y: line + (up ? -6 : 13), anchor: 'start', small: true });
       for (const slot of own.filter((s) => (s.place.xMm ?? 0) === column)) {
         const down = slot.place.surface === 'floor';
-        const end = down ? line + 44 : line - (up ? 44 : 46);
+        const end = down ? line + 44 : line - tipOver(slot.place, outline, up);
+        if (slot.place.surface === 'slope') sloped.push(slopeStroke(x - 4, end, outline));
         const head = down ? -7 : 7;
         arrows.push({ path: `M${x - 4} ${line}V${end}m-3.5 ${head}l3.5 ${-head}l3.5 ${head}`, now: slot.now });
         const y = down ? line + 30 : line - 20;
@@ -177,13 +196,26 @@ function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths'): Sheet
     width,
     height: Math.max(60, 16 + bands.length * bandHeight),
     dotted,
-    outline: [],
+    outline: sloped,
     arrows,
     flags,
     figures,
     texts,
     slot: slotAt,
   };
+}
+
+/** How far over its datum an arrow ends, px: to the slope by how high that is there. */
+function tipOver(place: SurfacePlace, outline: Outline, up: boolean): number {
+  if (!up) return 46;
+  if (place.surface !== 'slope') return 44;
+  return 26 + 18 * (topAt(outline, place.xMm ?? 0) / outline.openingMm.height);
+}
+
+/** A stroke of the slope over an arrow's end, as it leans. */
+function slopeStroke(x: number, y: number, outline: Outline): string {
+  const lean = outline.slope?.low === 'right' ? 5 : -5;
+  return `M${x - 14} ${y - lean}L${x + 14} ${y + lean}`;
 }
 
 interface SheetLine {
@@ -246,6 +278,6 @@ function byDepth(a: string, b: string): number {
 }
 
 function datumOfSlots(slots: readonly Slot[], kind: string): string {
-  const last = slots.flatMap((s) => s.bookings.map((b) => b.said.datum ?? '')).at(-1);
-  return last && datumParts(last).kind === kind ? last : kind;
+  const used = slots.flatMap((s) => s.bookings.flatMap((b) => b.said.datum ?? []));
+  return used.filter((d) => datumParts(d).kind === kind).at(-1) ?? kind;
 }

@@ -37,5 +37,5 @@ export function layOut(
   if (!from.safe) session.kept = 'not-kept';
   const run = new Run(session);
   if (from.lesson?.header.run) run.layOut(from.lesson.header.run);
-  return { kept, exercise, session, run, results: new Results(), lesson: from.lesson };
+  return { kept, exercise, session, run, results: new Results(exercise.brief), lesson: from.lesson };
 }

@@ -1,0 +1,97 @@
+/**
+ * The brief as the card shows it: a row for each thing that is to be known, whatever is to be made.
+ */
+import type { Brief } from '../exercise/brief.ts';
+import { referenceWords } from '../exercise/brief-words.ts';
+import type { FamilyName } from '../recess/recess-spec.ts';
+import { sideName } from '../recess/side-words.ts';
+import type { LearnerView } from '../survey/learner-view.ts';
+
+export type BriefRow = readonly [name: string, value: string];
+
+/** Gives the rows, in the order of the job. */
+export function briefRows({
+  brief,
+  trims,
+  outline,
+}: Pick<LearnerView, 'brief' | 'trims' | 'outline'>): readonly BriefRow[] {
+  const { openingMm, finishMm, cutOuts, cutOutSpareMm } = brief;
+  const spare = `${cutOutSpareMm?.least ?? 0} to ${cutOutSpareMm?.most ?? 0} clear all round`;
+  return [
+    ['Opening, roughly', `${openingMm.width} × ${openingMm.height}, ${openingMm.depth} deep`],
+    ['Face line', faceLine(brief)],
+    ...madeRows(brief, outline.family),
+    ...(cutOuts ? [['The back is cut for', `${cutOuts.join(', ')}; ${spare}`] as const] : []),
+    ...finishMm.map(
+      ({ surface, mm }): BriefRow => ['To come before fitting', `${mm} on the ${sideName(outline, surface)}`],
+    ),
+    ...trims
+      .filter((t) => !cutOuts?.includes(t.name))
+      .map((t): BriefRow => [t.name, t.fate === 'off' ? 'comes off' : t.fate === 'cut' ? 'may be cut' : 'stays']),
+    ...accessRows(brief),
+  ];
+}
+
+function faceLine({ reference, setBackMm, mouthMm }: Brief): string {
+  const line = setBackMm ? `${setBackMm} behind ${referenceWords[reference]}` : `follows ${referenceWords[reference]}`;
+  return mouthMm < 0 ? `${line}, ${-mouthMm} behind the breast's face` : line;
+}
+
+function madeRows(brief: Brief, family: FamilyName): readonly BriefRow[] {
+  const { carcassMm, askMm, frame, shelves, modules } = brief;
+  if (shelves)
+    return [
+      ['Shelves', `${shelves.thicknessMm} thick, ${shelves.lengthMm} long, their fronts on F`],
+      ['Undersides', `${shelves.heightsMm.join(', ')} up`],
+      ['Depth', `one for all, to be found; ${shelves.leastStockMm} to ${shelves.mostStockMm} to scribe off the back`],
+    ];
+  if (brief.lining) return liningRows(brief);
+  const size = (s: { nominalMm: number; find: boolean }) => (s.find ? 'to be found' : String(s.nominalMm));
+  const sides = family === 'plain-wall' ? '' : `${askMm.left} left, ${askMm.right} right, `;
+  return [
+    [
+      modules ? 'Together, width, height' : 'Carcass width, height',
+      `${size(carcassMm.width)}, ${size(carcassMm.height)}`,
+    ],
+    ['Carcass depth', `${size(carcassMm.depth)}, begins ${brief.carcassFrontMm} behind F`],
+    ...(modules
+      ? [
+          ['Side by side', `${modules.count} of equal widths, set out from S`] as const,
+          ['Infill at each end', `${askMm.left} at least, ${modules.mostInfillMm} at most`] as const,
+        ]
+      : []),
+    ['Leave', `${modules ? '' : sides}${askMm.top} over, ${askMm.back} behind`],
+    ['Plinth', `${brief.plinthMm} from the high point of the floor`],
+    ...(frame
+      ? [
+          [
+            'Frame',
+            `${frame.thicknessMm} thick, ${frame.leastStockMm} to ${frame.mostStockMm} to scribe off each edge`,
+          ] as const,
+        ]
+      : []),
+  ];
+}
+
+function liningRows({ lining, carcassMm, askMm, plinthMm }: Brief): readonly BriefRow[] {
+  if (!lining) return [];
+  const size = (s: { nominalMm: number; find: boolean }) => (s.find ? 'to be found' : String(s.nominalMm));
+  return [
+    ['Lining, outside', `width ${size(carcassMm.width)}, height ${size(carcassMm.height)}; boards ${lining.thicknessMm} thick`],
+    ['Through the wall', `${size(carcassMm.depth)}; ${lining.leastStockMm} to ${lining.mostStockMm} to plane off the far edge`],
+    ['Packing', `${askMm.left} left, ${askMm.right} right, ${askMm.top} over${plinthMm > 0 ? `, ${plinthMm} under` : ''}`],
+  ];
+}
+
+function accessRows({ access }: Brief): readonly BriefRow[] {
+  if (!access) return [];
+  const plinth = `the plinth comes ${access.plinthSeparate ? 'separately' : 'on it'}`;
+  const { door, turn } = access;
+  return [
+    ['Stood up', `under ${access.clearHeightMm}; ${plinth}`],
+    ...(door ? [['Narrowest door', `${door.widthMm} × ${door.heightMm}`] as const] : []),
+    ...(turn
+      ? [['Turn of the stair', `${turn.beforeMm} wide before, ${turn.afterMm} after, ${turn.heightMm} high`] as const]
+      : []),
+  ];
+}

@@ -1,0 +1,104 @@
+/**
+ * What is sent to the workshop, put together from what was written: the carcass as it stands or as found, the frame, a
+ * run's places from S, shelves, what is cut out of the back.
+ */
+import type { Brief } from '../../exercise/brief.ts';
+import type { ActOf } from '../../survey/act.ts';
+import { boxSize, pieceOf, type SizeName, sizesOf, toBeFound } from '../../survey/size.ts';
+
+/** A cut-out as it is written: its middle from S and from L, its size. */
+export const cutOutParts = ['fromS', 'fromL', 'width', 'height'] as const;
+export type CutOutPart = (typeof cutOutParts)[number];
+
+/** Everything that was written, as text. */
+export interface Written {
+  readonly made: Readonly<Record<SizeName, string>>;
+  /** Where carcasses side by side meet, from S. */
+  readonly joints: readonly string[];
+  readonly cutOuts: Readonly<Record<string, Readonly<Record<CutOutPart, string>>>>;
+}
+
+export type Proposed =
+  | { readonly ok: true; readonly act: ActOf<'propose'> }
+  /** What is missing, in words. */
+  | { readonly ok: false; readonly missing: readonly string[] };
+
+/** Reads a number as it was written; null where it is none. */
+export function numberIn(text: string | undefined): number | null {
+  const value = Number((text ?? '').replace(',', '.').replace('−', '-'));
+  return text?.trim() && Number.isFinite(value) ? value : null;
+}
+
+/** Gives the size that is sent as it stands, as text; empty where it is to be found. */
+export function asItStands(size: SizeName, brief: Brief): string {
+  const box = boxSize(size);
+  return box && !toBeFound(size, brief) ? String(brief.carcassMm[box].nominalMm) : '';
+}
+
+/** What is asked of the way in, by the brief: whether it is stood up, goes through the door, goes round the stair. */
+export function questionsOf({ access }: Brief): readonly { readonly question: string; readonly asks: string }[] {
+  if (!access) return [];
+  const { door, turn, clearHeightMm } = access;
+  return [
+    { question: 'stand-up', asks: `It is stood up under ${clearHeightMm}. Corner to corner, does it go?` },
+    ...(door
+      ? [{ question: 'door', asks: `The narrowest door is ${door.widthMm} × ${door.heightMm}. Does it go through?` }]
+      : []),
+    ...(turn
+      ? [
+          {
+            question: 'turn',
+            asks: `The stair turns from ${turn.beforeMm} to ${turn.afterMm} wide, ${turn.heightMm} high. Does it go round?`,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** Gives where carcasses meet when they share what lies between the two ends evenly; null before both ends are written. */
+export function evenJoints(brief: Brief, made: Written['made']): readonly number[] | null {
+  const count = brief.modules?.count ?? 0;
+  const [left, right] = [numberIn(made['run-left']), numberIn(made['run-right'])];
+  if (left === null || right === null) return null;
+  const wide = left + right;
+  return Array.from({ length: count - 1 }, (_, i) => Math.round(2 * ((wide * (i + 1)) / count - left)) / 2);
+}
+
+/** Puts the proposal together, or says what is missing. */
+export function proposalOf(brief: Brief, written: Written, says: (size: SizeName) => string): Proposed {
+  const sizes = sizesOf(brief);
+  const of = (size: SizeName) => numberIn(asItStands(size, brief) || written.made[size]);
+  const missing = sizes.filter((size) => !isSize(size, of(size))).map(says);
+  const joints = written.joints.slice(0, Math.max(0, (brief.modules?.count ?? 1) - 1)).map(numberIn);
+  if (brief.modules && (joints.length < brief.modules.count - 1 || joints.includes(null)))
+    missing.push('where the carcasses meet');
+  const cutOuts = (brief.cutOuts ?? []).map((name) => cutOutOf(name, written));
+  missing.push(
+    ...(brief.cutOuts ?? []).filter((_, i) => cutOuts[i] === null).map((name) => `the cut-out for the ${name}`),
+  );
+  if (missing.length > 0) return { ok: false, missing };
+  const mm = (size: SizeName) => of(size) ?? 0;
+  const piece = pieceOf(brief);
+  const box = { width: mm(`${piece}-width`), height: mm(`${piece}-height`), depth: mm(`${piece}-depth`) };
+  return {
+    ok: true,
+    act: {
+      act: 'propose',
+      ...(sizes.includes(`${piece}-width`) ? { [piece === 'lining' ? 'liningMm' : 'carcassMm']: box } : {}),
+      ...(brief.frame ? { frameMm: { width: mm('frame-width'), height: mm('frame-height') } } : {}),
+      ...(brief.modules ? { runMm: [0 - mm('run-left'), ...(joints as number[]), mm('run-right')] } : {}),
+      ...(brief.shelves ? { shelfMm: { depth: mm('shelf-depth') } } : {}),
+      ...(cutOuts.length > 0 ? { cutOutsMm: cutOuts as NonNullable<(typeof cutOuts)[number]>[] } : {}),
+    },
+  };
+}
+
+function isSize(size: SizeName, value: number | null): boolean {
+  return value !== null && (value > 0 || size === 'run-left' || size === 'run-right');
+}
+
+function cutOutOf(name: string, { cutOuts }: Written) {
+  const [fromS, fromL, width, height] = cutOutParts.map((part) => numberIn(cutOuts[name]?.[part]));
+  if (fromS == null || fromL == null || width == null || height == null || width <= 0 || height <= 0) return null;
+  return { name, fromS, fromL, width, height };
+}
