@@ -7,7 +7,7 @@ import type { Outline } from '../exercise/outline.ts';
 import { roomInFrontMm } from '../exercise/outline.ts';
 import type { PlanPoint } from '../geometry/polygon.ts';
 import { slopeHeight } from '../recess/defect-shapes.ts';
-import type { Side } from '../recess/recess-spec.ts';
+import { beginsAtMouth, farFaceReachMm, type Side } from '../recess/recess-spec.ts';
 
 /** The walls that light can fall on; `face` is the room's own wall beside the mouth: a breast's, or round a reveal. */
 export type Wall = 'left' | 'right' | 'back' | 'face' | 'slope';
@@ -31,7 +31,7 @@ export function isThere(outline: Outline, side: Side): boolean {
 
 /** Whether the room's wall stands beside the mouth on that hand: the side wall then begins at an arris. */
 export function hasFace(outline: Outline, hand: Hand): boolean {
-  return outline.breastSide === hand || outline.family === 'reveal' || outline.family === 'doorway';
+  return beginsAtMouth(outline, hand);
 }
 
 /** Whether the opening goes through a wall: there is nothing behind it, and its back is the wall's far face. */
@@ -120,13 +120,10 @@ export function backRuns(outline: Outline): readonly (readonly [from: number, to
   const half = outline.openingMm.width / 2;
   if (!goesThrough(outline)) return [[0 - half, half]];
   return [
-    [0 - half, farFaceMm - half],
-    [half - farFaceMm, half],
+    [0 - half, farFaceReachMm - half],
+    [half - farFaceReachMm, half],
   ];
 }
-
-/** How far in from its jambs a far face can be touched, mm. */
-const farFaceMm = 90;
 
 /** Where free space ends on a hand at a height, with the walls there. */
 function endAt(outline: Outline, hand: Hand, zMm: number): { x: number; walls: readonly WallStretch[] } {

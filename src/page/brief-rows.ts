@@ -77,9 +77,18 @@ function liningRows({ lining, carcassMm, askMm, plinthMm }: Brief): readonly Bri
   if (!lining) return [];
   const size = (s: { nominalMm: number; find: boolean }) => (s.find ? 'to be found' : String(s.nominalMm));
   return [
-    ['Lining, outside', `width ${size(carcassMm.width)}, height ${size(carcassMm.height)}; boards ${lining.thicknessMm} thick`],
-    ['Through the wall', `${size(carcassMm.depth)}; ${lining.leastStockMm} to ${lining.mostStockMm} to plane off the far edge`],
-    ['Packing', `${askMm.left} left, ${askMm.right} right, ${askMm.top} over${plinthMm > 0 ? `, ${plinthMm} under` : ''}`],
+    [
+      'Lining, outside',
+      `width ${size(carcassMm.width)}, height ${size(carcassMm.height)}; boards ${lining.thicknessMm} thick`,
+    ],
+    [
+      'Through the wall',
+      `${size(carcassMm.depth)}; ${lining.leastStockMm} to ${lining.mostStockMm} to plane off the far edge`,
+    ],
+    [
+      'Packing',
+      `${askMm.left} left, ${askMm.right} right, ${askMm.top} over${plinthMm > 0 ? `, ${plinthMm} under` : ''}`,
+    ],
   ];
 }
 

@@ -46,10 +46,10 @@ export class Desk {
     this.shelf = this.#store ? await this.#store.surveys().catch(() => []) : [];
   }
 
-  /** Opens a fresh alcove with the level standing and its lines thrown. */
-  async openFresh(kit = 'guided'): Promise<void> {
+  /** Opens a fresh room, an alcove if nothing else is asked for, with the level standing and its lines thrown. */
+  async openFresh(of: { family?: string; severity?: string; kit?: string } = {}): Promise<void> {
     const { freshCode } = await laying();
-    await this.openCode(freshCode(kit), { standing: true });
+    await this.openCode(freshCode(of.kit ?? 'guided', of.severity, of.family), { standing: true });
   }
 
   /** Opens a code; a survey of it that is not handed in goes on where it stopped. */
