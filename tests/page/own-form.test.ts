@@ -31,7 +31,7 @@ describe('the form', () => {
       ['under-stair', ['left', 'right', 'back', 'floor', 'slope']],
       ['roof-slope', ['left', 'right', 'back', 'floor', 'ceiling', 'slope']],
       ['plain-wall', ['back', 'floor', 'ceiling']],
-      ['doorway', ['left', 'right', 'floor', 'ceiling']],
+      ['doorway', ['left', 'right', 'back', 'floor', 'ceiling']],
     ] as const) {
       form.take(family);
       expect(form.there).toEqual(there);

@@ -27,13 +27,15 @@ const sizesOf = ['width', 'height', 'depth'] as const;
 export function briefOf(recess: Recess, from: Making): OwnResult<Brief> {
   const told = from.room.brief ?? {};
   const { openingMm, mouthMm, reference } = recess.spec;
-  const askMm = toldOver({ left: 3, right: 3, top: 6, back: 8 }, told.clearanceMm);
+  const { made } = from.usual;
+  const askMm = toldOver(usualAsk[made], told.clearanceMm);
   const plinthMm = told.plinthMm ?? usualPlinth(recess, from);
   if (plinthMm > openingMm.height - 100)
     return refuseOwn('own/brief', 'brief.plinthMm', `expected ${openingMm.height - 100} at most, got ${plinthMm}`);
-  const carcassFrontMm = told.thickMm ?? 20;
+  const carcassFrontMm = made === 'lining' ? 0 : (told.thickMm ?? 20);
   const rules = { ...from, askMm, plinthMm, carcassFrontMm };
-  const carcassMm = toldOver(roomFor(recess, rules), told.carcassMm);
+  const free = roomFor(recess, rules);
+  const carcassMm = toldOver<Record<SizeOf, number>>(free, told.carcassMm);
   const wrong = wrongWithBrief(recess, rules, carcassMm);
   if (wrong) return refuseOwn('own/brief', `brief.${wrong.field}`, wrong.says);
   const [leastStockMm, mostStockMm] = told.stockMm ?? [4, 40];
@@ -41,7 +43,7 @@ export function briefOf(recess: Recess, from: Making): OwnResult<Brief> {
     nominalMm: carcassMm[name],
     find: told.find ? told.find.includes(name) : isBounded(recess, name),
   });
-  const framed = told.find ? told.find.includes('frame') : (told.frame ?? edgesBuilt(recess));
+  const framed = told.find?.includes('frame') ?? told.frame ?? (made === 'carcass' && edgesBuilt(recess));
   return {
     ok: true,
     value: {
@@ -57,8 +59,24 @@ export function briefOf(recess: Recess, from: Making): OwnResult<Brief> {
       finishMm: [],
       fates: from.fates,
       access: accessOf(from, { height: openingMm.height - plinthMm, depth: openingMm.depth }),
+      ...(free.slope ? { slope: { ...free.slope, find: !told.find || told.find.includes('height') } } : {}),
+      ...(made === 'lining' ? { lining: { thicknessMm: told.thickMm ?? 28, leastStockMm, mostStockMm } } : {}),
+      ...(made === 'modules' ? { modules: modulesOf(carcassMm.width, askMm) } : {}),
     },
   };
+}
+
+/** What is left all round: of a lining its packing, beside carcasses side by side the least infills. */
+const usualAsk: Readonly<Record<UsualRoom['made'], Brief['askMm']>> = {
+  carcass: { left: 3, right: 3, top: 6, back: 8 },
+  modules: { left: 20, right: 20, top: 6, back: 8 },
+  lining: { left: 4, right: 4, top: 3, back: 0 },
+};
+
+/** Carcasses of about 600, and infills that may be as wide as the widest usual allowance leaves them. */
+function modulesOf(width: number, askMm: Brief['askMm']): NonNullable<Brief['modules']> {
+  const count = Math.min(12, Math.max(2, Math.round(width / 600)));
+  return { count, mostInfillMm: Math.max(askMm.left, askMm.right) + 60 };
 }
 
 interface Rules extends Making {
@@ -122,30 +140,28 @@ function usualPlinth(recess: Recess, from: Making): number {
 /** Allowances between an opening and the nominal carcass, mm. */
 const allowances = [20, 30, 45, 60, 80, 100, 130, 160, 200, 250, 300, 400, 600];
 
+interface Room extends Record<SizeOf, number> {
+  /** Where there is a slope: the line of the carcass's sloped edge over its bottom. */
+  readonly slope?: Omit<NonNullable<Brief['slope']>, 'find'>;
+}
+
 /** A carcass that goes in: each size as large as an allowance lets it be, in whole 10 mm. */
-function roomFor(recess: Recess, rules: Rules): Record<SizeOf, number> {
-  const { openingMm } = recess.spec;
-  const { askMm, plinthMm, carcassFrontMm } = rules;
+function roomFor(recess: Recess, rules: Rules): Room {
+  const { openingMm, slope } = recess.spec;
+  const { askMm, plinthMm, carcassFrontMm, usual } = rules;
   const into = (side: Side) => Math.max(0, intrusion(recess, side, rules));
   const less = (whole: number, taken: number) =>
     10 * Math.floor((whole - (allowances.find((a) => a >= taken) ?? taken)) / 10);
   const width = less(openingMm.width, into('left') + into('right') + askMm.left + askMm.right);
-  const high = overhead(recess, width);
-  return {
-    width,
-    height: less(high.mm - plinthMm, into(high.side) + floorHigh(recess) + askMm.top),
-    depth: less(openingMm.depth - carcassFrontMm, into('back') + askMm.back),
-  };
-}
-
-/** The height that the straight outline leaves over a carcass in the middle, and which side bounds it. */
-function overhead(recess: Recess, width: number): { mm: number; side: Side } {
-  const { openingMm, slope } = recess.spec;
-  if (!slope) return { mm: openingMm.height, side: 'ceiling' };
-  const low = slopeHeight(slope, openingMm.width, slope.low === 'left' ? -width / 2 : width / 2);
-  return low < openingMm.height || isOpen(recess.spec, 'ceiling')
-    ? { mm: Math.min(low, openingMm.height), side: 'slope' }
-    : { mm: openingMm.height, side: 'ceiling' };
+  const under = (side: Side, high: number) => less(high - plinthMm, into(side) + floorHigh(recess) + askMm.top);
+  // A lining is as deep as the wall is thick: its far edge is planed.
+  const depth =
+    usual.made === 'lining' ? openingMm.depth : less(openingMm.depth - carcassFrontMm, into('back') + askMm.back);
+  const flat = isOpen(recess.spec, 'ceiling') ? Number.POSITIVE_INFINITY : under('ceiling', openingMm.height);
+  if (!slope) return { width, height: flat, depth };
+  const at = (x: number) => under('slope', slopeHeight(slope, openingMm.width, x));
+  const [lowMm, highMm] = slope.low === 'left' ? [at(-width / 2), at(width / 2)] : [at(width / 2), at(-width / 2)];
+  return { width, height: Math.min(flat, highMm), depth, slope: { low: slope.low, lowMm, highMm } };
 }
 
 /** How far a side with the trims that stay comes in from its straight outline, mm; 0 where it is open. */

@@ -13,9 +13,12 @@ export interface UsualRoom {
   readonly plinthMm: number;
   /** Whether something is stood up in it. */
   readonly stoodUp: boolean;
+  /** What is made in it: a carcass, carcasses side by side, or a lining whose far edge is planed to the back. */
+  readonly made: 'carcass' | 'modules' | 'lining';
 }
 
-const wardrobe = { open: [], plinthMm: 100, stoodUp: true } as const;
+const wardrobe = { open: [], plinthMm: 100, stoodUp: true, made: 'carcass' } as const;
+const lined = { open: [], reference: 'square-to-wall', plinthMm: 0, stoodUp: false, made: 'lining' } as const;
 
 /** Families that a room of one's own may be of. */
 export type OwnFamily = Exclude<FamilyName, 'alcove-pair'>;
@@ -27,20 +30,14 @@ export const usualRooms: Readonly<Record<OwnFamily, UsualRoom>> = {
     breast: { side: 'right', inFrontMm: 40 },
     reference: 'cornice-return',
   },
-  run: { ...wardrobe, openingMm: { width: 3000, height: 2400, depth: 600 }, reference: 'floor-joint' },
+  run: { ...wardrobe, made: 'modules', openingMm: { width: 3000, height: 2400, depth: 600 }, reference: 'floor-joint' },
   reveal: {
+    ...lined,
     openingMm: { width: 1200, height: 1300, depth: 250 },
-    open: [],
-    reference: 'square-to-wall',
-    plinthMm: 0,
-    stoodUp: false,
   },
   doorway: {
+    ...lined,
     openingMm: { width: 860, height: 2080, depth: 130 },
-    open: ['back'],
-    reference: 'square-to-wall',
-    plinthMm: 0,
-    stoodUp: false,
   },
   'under-stair': {
     openingMm: { width: 1800, height: 2200, depth: 700 },
@@ -49,6 +46,7 @@ export const usualRooms: Readonly<Record<OwnFamily, UsualRoom>> = {
     reference: 'floor-joint',
     plinthMm: 80,
     stoodUp: false,
+    made: 'carcass',
   },
   'roof-slope': {
     openingMm: { width: 1600, height: 2300, depth: 600 },
@@ -57,6 +55,7 @@ export const usualRooms: Readonly<Record<OwnFamily, UsualRoom>> = {
     reference: 'floor-joint',
     plinthMm: 80,
     stoodUp: false,
+    made: 'carcass',
   },
   'plain-wall': {
     ...wardrobe,
