@@ -8,12 +8,15 @@ import { drawDoorwayBrief, drawRevealBrief } from './lining-brief.ts';
 import { drawPairBrief } from './pair-brief.ts';
 import { drawPlainWallBrief } from './plain-wall-brief.ts';
 import { drawRunBrief } from './run-brief.ts';
+import { drawRoofSlopeBrief, drawUnderStairBrief } from './sloped-brief.ts';
 
 const briefs: Readonly<Partial<Record<FamilyName, (spec: RecessSpec) => Brief>>> = {
   alcove: drawAlcoveBrief,
   run: drawRunBrief,
   reveal: drawRevealBrief,
   doorway: drawDoorwayBrief,
+  'under-stair': drawUnderStairBrief,
+  'roof-slope': drawRoofSlopeBrief,
   'plain-wall': drawPlainWallBrief,
   'alcove-pair': drawPairBrief,
 };

@@ -25,6 +25,7 @@ export function drawDoorway(from: FamilyDraw): RecessSpec {
   return specOfDrawn(from, {
     family: 'doorway',
     structures: doorwayStructures,
+    told: (draw) => draw,
     drawn: {
       openingMm,
       mouthMm: 0,

@@ -7,7 +7,7 @@ import { between, type DrawKey, pick, purpose } from '../../chance/keyed-draws.t
 import type { FamilyName, RecessSpec, Side, SlopeSpec, Trim } from '../recess-spec.ts';
 import type { FamilyDraw } from './family.ts';
 import { drawSurfaces, drawWaves } from './small-defects.ts';
-import { drawStructure, type Structure, structureDraw } from './structure.ts';
+import { drawStructure, type Structure, type StructureDraw, structureDraw } from './structure.ts';
 
 /** Draws by index. */
 export interface SizeDraws {
@@ -41,9 +41,15 @@ export interface Drawn {
  *
  * @throws {RangeError} if the family has no such structure
  */
-export function specOfDrawn(
+export function specOfDrawn<Draw extends StructureDraw>(
   from: FamilyDraw,
-  of: { family: FamilyName; structures: readonly Structure[]; drawn: Drawn },
+  of: {
+    family: FamilyName;
+    structures: readonly Structure<Draw>[];
+    drawn: Drawn;
+    /** What the family's structures are told beside the usual. */
+    told(draw: StructureDraw): Draw;
+  },
 ): RecessSpec {
   const { key, severity } = from;
   const { family, drawn } = of;
@@ -51,7 +57,7 @@ export function specOfDrawn(
   if (!structure) throw new RangeError(`${family}: no structure is named ${JSON.stringify(from.structure)}`);
   const { openingMm, mouthMm, sides, slope, reference } = drawn;
   const draw = structureDraw({ family, structure: structure.name }, { key, openingMm });
-  const own = drawStructure(structure, draw, severity.scale).filter((placed) => sides.includes(placed.side));
+  const own = drawStructure(structure, of.told(draw), severity.scale).filter((placed) => sides.includes(placed.side));
   return {
     format: 'offtrue-spec',
     version: 1,

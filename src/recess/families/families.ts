@@ -8,9 +8,11 @@ import { doorway } from './doorway.ts';
 import type { Family } from './family.ts';
 import { plainWall } from './plain-wall.ts';
 import { reveal } from './reveal.ts';
+import { roofSlope } from './roof-slope.ts';
 import { run } from './run.ts';
+import { underStair } from './under-stair.ts';
 
-export const families: readonly Family[] = [alcove, run, reveal, doorway, plainWall, alcovePair];
+export const families: readonly Family[] = [alcove, run, reveal, doorway, underStair, roofSlope, plainWall, alcovePair];
 
 /**
  * Gives a family.

@@ -27,6 +27,7 @@ export function drawReveal(from: FamilyDraw): RecessSpec {
   return specOfDrawn(from, {
     family: 'reveal',
     structures: revealStructures,
+    told: (draw) => draw,
     drawn: {
       openingMm,
       mouthMm: 0,
