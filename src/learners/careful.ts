@@ -74,11 +74,11 @@ function readAllowing(hand: Hand, shown: Shown, plan: readonly PlannedReading[])
 }
 
 /** A level line that one rule reaches the floor and the ceiling from. */
-function lineHeight(opening: number): number {
+export function lineHeight(opening: number): number {
   return Math.round(opening * 0.45);
 }
 
-function markLines(hand: Hand): void {
+export function markLines(hand: Hand): void {
   const { spec, brief } = hand.now().world.exercise;
   const { height, depth } = brief.openingMm;
   if (beginsAtMouth(spec, 'left') && beginsAtMouth(spec, 'right')) {
@@ -100,7 +100,7 @@ function markLines(hand: Hand): void {
 }
 
 /** Takes a planned reading; where it cannot be held there, a little off it, away from the corner. */
-function takeReading(hand: Hand, reading: PlannedReading): boolean {
+export function takeReading(hand: Hand, reading: PlannedReading): boolean {
   for (const place of tries(hand, reading.place)) {
     const words = reading.for ? { words: { for: reading.for } } : {};
     if (readAndBook(hand, { datum: reading.datum, place, ...words, wanted: (seen) => isWanted(hand, seen, reading) }))
@@ -137,7 +137,7 @@ function towards(from: number, to: number, mm: number): number {
  *
  * @source common practice, no source; the limit is ours
  */
-function readHalfWay(hand: Hand, watch: Watch<PlannedReading>): void {
+export function readHalfWay(hand: Hand, watch: Pick<Watch<PlannedReading>, 'take'>): void {
   for (const line of linesOfReadings(bookedOffsets(hand.now()))) {
     line.forEach((o, i) => {
       const before = line[i - 1];
@@ -152,7 +152,7 @@ function readHalfWay(hand: Hand, watch: Watch<PlannedReading>): void {
 const notStraightMm = 1.5;
 
 /** Readings of one surface that differ in height (walls) or along the width (the rest) alone, in order. */
-function linesOfReadings(offsets: readonly BookedOffset[]): readonly (readonly BookedOffset[])[] {
+export function linesOfReadings(offsets: readonly BookedOffset[]): readonly (readonly BookedOffset[])[] {
   const lines = new Map<string, BookedOffset[]>();
   for (const o of offsets) {
     const runs = alongOf(o);
@@ -162,20 +162,20 @@ function linesOfReadings(offsets: readonly BookedOffset[]): readonly (readonly B
   return [...lines.values()].map((line) => line.sort((a, b) => a.at[alongOf(a)] - b.at[alongOf(b)] || a.n - b.n));
 }
 
-function alongOf(o: BookedOffset): 'u' | 'v' {
+export function alongOf(o: BookedOffset): 'u' | 'v' {
   return o.side === 'floor' || o.side === 'ceiling' ? 'u' : 'v';
 }
 
-function halfWay(a: BookedOffset, b: BookedOffset): PlannedReading {
+export function halfWay(a: BookedOffset, b: BookedOffset): PlannedReading {
   const axes = axesOf(a.side);
   const runs = axes[alongOf(a)];
   const middle = Math.round((a.at[alongOf(a)] + b.at[alongOf(b)]) / 2);
   const place: SurfacePlace = { ...(a.said.place as SurfacePlace), [`${runs}Mm`]: middle };
-  return { datum: a.datum as PlannedReading['datum'], place, ...(a.said.for ? { for: a.said.for } : {}) };
+  return { datum: a.datum, place, ...(a.said.for ? { for: a.said.for } : {}) };
 }
 
 /** Reads again half-way to the neighbours of the offsets that count, so that a belly between two readings is met. */
-function readRoundTightest(hand: Hand, watch: Watch<PlannedReading>, size: SizeName): void {
+export function readRoundTightest(hand: Hand, watch: Pick<Watch<PlannedReading>, 'take'>, size: SizeName): void {
   const { brief } = hand.now().world.exercise;
   const heights = carcassHeights(brief);
   const depths = carcassDepths(brief);
@@ -194,14 +194,13 @@ function readRoundTightest(hand: Hand, watch: Watch<PlannedReading>, size: SizeN
         const share = round === 0 ? 1 : 0.5;
         const at = { [axes.u]: o.at.u + du * share * steps[axes.u], [axes.v]: o.at.v + dv * share * steps[axes.v] };
         const place = within(o.side, at, { heights, depths, half: brief.carcassMm.width.nominalMm / 2 - 5 });
-        const datum = o.datum as 'F' | 'S' | 'L';
-        if (place) watch.take({ datum, place, for: [size] });
+        if (place) watch.take({ datum: o.datum, place, for: [size] });
       }
     }
   }
 }
 
-function within(
+export function within(
   surface: SurfacePlace['surface'],
   at: { x?: number; y?: number; z?: number },
   limits: { heights: { from: number; to: number }; depths: { from: number; to: number }; half: number },
@@ -219,7 +218,7 @@ function within(
 }
 
 /** Closes: tape against the sums, the first reading of each datum again, and what does not agree is read again. */
-function close(hand: Hand): void {
+export function close(hand: Hand): void {
   const first = (side: string) => bookedOffsets(hand.now()).find((o) => !o.check && o.side === side);
   for (const [from, to] of [
     ['left', 'right'],

@@ -3,6 +3,8 @@
  */
 import type { Survey } from '../survey/survey.ts';
 import { surveyWithCare } from './careful.ts';
+import { surveyRunWithCare } from './careful-run.ts';
+import { surveyWallWithCare } from './careful-wall.ts';
 import { surveyAtRandom } from './random.ts';
 import { carefulDensity } from './reading-plan.ts';
 import { surveyByThreeWidths } from './three-widths.ts';
@@ -18,7 +20,7 @@ export const learners: readonly Learner[] = [
   {
     name: 'careful',
     says: 'lines up on the reference, reads seven heights by three depths a side and half-way where a wall is not straight, closes, works out by the right rules',
-    survey: (start) => surveyWithCare(start, carefulDensity),
+    survey: surveyCarefully,
   },
   {
     name: 'three-widths',
@@ -27,6 +29,13 @@ export const learners: readonly Learner[] = [
   },
   { name: 'random', says: 'acts at random', survey: surveyAtRandom },
 ];
+
+/** With care, each family by its own plan. */
+function surveyCarefully(start: Survey): Survey {
+  const { family } = start.world.exercise.spec;
+  if (family === 'run') return surveyRunWithCare(start);
+  return family === 'plain-wall' ? surveyWallWithCare(start) : surveyWithCare(start, carefulDensity);
+}
 
 /** Finds a learner by name; null when there is none. */
 export function findLearner(name: string): Learner | null {

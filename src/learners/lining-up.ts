@@ -6,12 +6,12 @@ import type { Outcome, Seen } from '../survey/outcome.ts';
 import type { Hand } from './hand.ts';
 
 /** Stands the level in the mouth and lines its face line up with the reference, seen at several places along it. */
-export function standOnReference(hand: Hand, heightMm: number): void {
+export function standOnReference(hand: Hand, heightMm: number, xMm = 0): void {
   const setBack = hand.now().world.exercise.brief.setBackMm ?? 0;
-  hand.act({ act: 'stand', xMm: 0, yMm: 0 - setBack, heightMm });
+  hand.act({ act: 'stand', xMm, yMm: 0 - setBack, heightMm });
   let seen = hand.act({ act: 'settle' });
   if (!seen.ok) {
-    hand.act({ act: 'stand', xMm: 0, yMm: 0, heightMm, packed: true });
+    hand.act({ act: 'stand', xMm, yMm: 0, heightMm, packed: true });
     seen = hand.act({ act: 'settle' });
   }
   bringToReference(hand, seen);

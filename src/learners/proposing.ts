@@ -3,6 +3,7 @@
  */
 import type { Brief } from '../exercise/brief.ts';
 import { wayIn, wayInQuestions } from '../exercise/way-in.ts';
+import type { ActOf } from '../survey/act.ts';
 import { pieceOf, type SizeName } from '../survey/size.ts';
 import type { WorkedSize } from '../survey/working-out.ts';
 import type { Hand } from './hand.ts';
@@ -19,7 +20,7 @@ export function proposeWorked(hand: Hand, worked: readonly WorkedSize[]): void {
 }
 
 /** Proposes sizes; a size of the carcass or lining that is missing or not to be found goes at its nominal. */
-export function proposeSizes(hand: Hand, sizes: Sizes): void {
+export function proposeSizes(hand: Hand, sizes: Sizes, more: Partial<ActOf<'propose'>> = {}): void {
   const { brief } = hand.now().world.exercise;
   const piece = pieceOf(brief);
   const box = {
@@ -32,7 +33,8 @@ export function proposeSizes(hand: Hand, sizes: Sizes): void {
   const frame = width !== undefined && height !== undefined ? { frameMm: { width, height } } : {};
   sayStandUp(hand, brief, box);
   sayWayIn(hand, brief, box);
-  hand.act({ act: 'propose', ...(piece === 'lining' ? { liningMm: box } : { carcassMm: box }), ...frame });
+  const made = piece === 'lining' ? { liningMm: box } : { carcassMm: box };
+  hand.act({ act: 'propose', ...made, ...frame, ...more });
 }
 
 function boxSize(brief: Brief, name: 'width' | 'height' | 'depth', found: number | undefined): number {

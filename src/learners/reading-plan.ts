@@ -9,7 +9,7 @@ import type { SurfacePlace } from '../survey/act.ts';
 import { pieceOf, type SizeName } from '../survey/size.ts';
 
 export interface PlannedReading {
-  readonly datum: 'F' | 'S' | 'L';
+  readonly datum: string;
   readonly place: SurfacePlace;
   /** Left out: by its place. */
   readonly for?: readonly SizeName[];
@@ -66,13 +66,19 @@ export function carcassDepths(brief: Brief): { from: number; to: number } {
   return { from: brief.mouthMm + cornerMm, to: brief.carcassFrontMm + brief.carcassMm.depth.nominalMm };
 }
 
+/** A run's end is worked out from its own wall, beside the width from both. */
+export function wallSizes(brief: Brief, surface: 'left' | 'right'): readonly SizeName[] {
+  const width: SizeName = `${pieceOf(brief)}-width`;
+  return brief.modules ? [width, surface === 'left' ? 'run-left' : 'run-right'] : [width];
+}
+
 function wallReadings(brief: Brief, density: Density): PlannedReading[] {
   const heights = carcassHeights(brief);
   const depths = carcassDepths(brief);
   return (['left', 'right'] as const).flatMap((surface) =>
     evenSteps(depths.from, depths.to, density.wallDepths).flatMap((yMm) =>
       evenSteps(heights.from, heights.to, density.wallHeights).map(
-        (zMm): PlannedReading => ({ datum: 'S', place: { surface, yMm, zMm }, for: [`${pieceOf(brief)}-width`] }),
+        (zMm): PlannedReading => ({ datum: 'S', place: { surface, yMm, zMm }, for: wallSizes(brief, surface) }),
       ),
     ),
   );

@@ -26,9 +26,8 @@ export function workOutCutOuts(survey: Survey): readonly WorkedCutOut[] {
   const { brief } = survey.world.exercise;
   const spare = brief.cutOutSpareMm?.least ?? 0;
   return cutOutTrims(survey).map((trim) => {
-    const at = (edge: BandEdge) => edgeAt(survey, trim, edge);
-    const across = between(at('left'), at('right'));
-    const up = between(at('bottom'), at('top'));
+    const across = between(survey, trim, ['left', 'right']);
+    const up = between(survey, trim, ['bottom', 'top']);
     return {
       name: trim.name,
       fromS: across?.middle ?? null,
@@ -89,28 +88,53 @@ export function setOutDatum(survey: Survey, kind: DatumKind): string | null {
   );
 }
 
-/** Where an edge lies from the datum that is set out from, + right or up; null when it was not booked. */
-function edgeAt(survey: Survey, trim: Trim, edge: BandEdge): number | null {
+/** The middle and the size between two edges from the datum that is set out from; null where one was not booked. */
+function between(
+  survey: Survey,
+  trim: Trim,
+  edges: readonly [BandEdge, BandEdge],
+): { middle: number; size: number } | null {
+  const [u, v] = [trim.uMm, trim.vMm];
+  const [from, to] = edges[0] === 'left' ? u : v;
+  const [ones, others] = edges.map((edge) => edgesAt(survey, trim, edge)) as [number[], number[]];
+  let best: { middle: number; size: number } | null = null;
+  for (const one of ones)
+    for (const other of others) {
+      const size = other - one;
+      if (!best || Math.abs(size - (to - from)) < Math.abs(best.size - (to - from)))
+        best = { middle: (one + other) / 2, size };
+    }
+  return best;
+}
+
+/**
+ * Where an edge lies from the datum that is set out from, + right or up; none when it was not booked. One close by its
+ * datum may lie to either side of it as far as the hand knows: then it is both, and the box's size tells which.
+ */
+function edgesAt(survey: Survey, trim: Trim, edge: BandEdge): number[] {
   const base = setOutDatum(survey, edgeDatum(edge));
   const bookings = edgeBookings(survey, trim, edge);
-  if (base === null || bookings.length === 0) return null;
-  return mean(
-    bookings.map((o) => {
-      const step = carriedStep(survey, o.datum, base);
-      return edgeSign(survey, o) * o.valueMm + (step ? step.stepMm : 0);
-    }),
+  const [first] = bookings;
+  if (base === null || !first) return [];
+  const off = reckonedOff(survey, first);
+  const signs = Math.abs(off) < unsureMm ? [-1, 1] : [off < 0 ? -1 : 1];
+  return signs.map((sign) =>
+    mean(
+      bookings.map((o) => {
+        const step = carriedStep(survey, o.datum, base);
+        return sign * o.valueMm + (step ? step.stepMm : 0);
+      }),
+    ),
   );
 }
 
-/** On which side of its datum the hand holds a booked edge: + right or up, by where the level is reckoned to stand. */
-function edgeSign(survey: Survey, o: BookedOffset): 1 | -1 {
+/** How surely the hand knows where a datum stands from what it sees, mm. */
+const unsureMm = 25;
+
+/** How far right of or above its datum a booked edge lies, by where the level is reckoned to stand. */
+function reckonedOff(survey: Survey, o: BookedOffset): number {
   const { exercise } = survey.world;
   const level = reckon(exercise, survey.entries.slice(0, o.said.reading ?? o.n));
-  if (!level) return 1;
-  const off = datumParts(o.datum).kind === 'L' ? o.at.v - level.at.z : o.at.u - level.at.x;
-  return off < 0 ? -1 : 1;
-}
-
-function between(from: number | null, to: number | null): { middle: number; size: number } | null {
-  return from === null || to === null ? null : { middle: (from + to) / 2, size: to - from };
+  if (!level) return unsureMm;
+  return datumParts(o.datum).kind === 'L' ? o.at.v - level.at.z : o.at.u - level.at.x;
 }

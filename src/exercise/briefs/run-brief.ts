@@ -26,7 +26,9 @@ export function drawRunBrief(spec: RecessSpec): Brief {
   const one = <T>(index: number, of: readonly T[]): T => of[pick(key, why, { index, count: of.length })] as T;
   const { width, height, depth } = spec.openingMm;
   const loose = spare[spec.severity] ?? { width: 60, height: 70, depth: 50 };
-  const keep = { skirting: one(0, [true, false]), band: one(1, [true, false]), pipes: one(2, [true, false, false]) };
+  // Pipes that stay hold the back so far forward that it would stand under a cornice's slope: then that is cut.
+  const pipes = one(2, [true, false, false]) && spec.trims.some((t) => t.kind === 'pipe-boxing');
+  const keep = { skirting: one(0, [true, false]), band: one(1, [true, false]) && !pipes, pipes };
   const fates = Object.fromEntries(spec.trims.map((t) => [t.name, fateOf(t, keep)]));
   const stays = (kinds: readonly Trim['kind'][]) =>
     spec.trims.filter((t) => kinds.includes(t.kind) && fates[t.name] === 'stays');

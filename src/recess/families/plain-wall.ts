@@ -64,7 +64,7 @@ function drawTrims(key: DrawKey, base: Pick<RecessSpec, 'openingMm' | 'mouthMm'>
   const one = <T>(index: number, of: readonly T[]): T => of[pick(key, whyTrim, { index, count: of.length })] as T;
   const skirting = { tall: one(1, [95, 120, 145, 170]), thick: one(2, [15, 16, 17, 18, 19, 20]) };
   const kind = one(3, [null, null, 'coving', 'cornice'] as const);
-  const band = kind && { kind, out: one(4, [100, 110, 127]), drop: one(5, [70, 90, 110]) };
+  const band = kind && { kind, out: one(4, [120, 127, 140]), drop: one(5, [70, 90, 110]) };
   const rail = (name: string, index: number, of: { kind: 'dado-rail' | 'picture-rail'; foot: readonly number[] }) =>
     railOnBack(name, of.kind, {
       x: extents.x,

@@ -67,7 +67,7 @@ function drawTrims(key: DrawKey, base: Base): Trim[] {
   const one = <T>(index: number, of: readonly T[]): T => of[pick(key, whyTrim, { index, count: of.length })] as T;
   const skirting = { tall: one(1, [95, 120, 145, 170]), thick: one(2, [15, 16, 17, 18, 19, 20]) };
   const kind = one(3, [null, null, 'coving', 'cornice'] as const);
-  const band = kind && { kind, out: one(4, [100, 110, 127]), drop: one(5, [70, 90, 110]) };
+  const band = kind && { kind, out: one(4, [120, 127, 140]), drop: one(5, [70, 90, 110]) };
   const walls = ['left', 'right', 'back'] as const;
   return [
     ...(one(0, [true, true, true, false]) ? walls.map((side) => skirtingOn(side, extents, skirting)) : []),

@@ -81,6 +81,9 @@ export function railOnBack(
   };
 }
 
+/** How far out from the wall the foot of a coving is as deep as it gets, mm. */
+const footMm = 95;
+
 /** What a band under the ceiling along a wall is: how far out, how far down, deepest at the wall. */
 export interface CeilingBand {
   readonly kind: 'cornice' | 'coving';
@@ -106,8 +109,7 @@ export function underCeiling(
         ]
       : [
           [edge, 6],
-          [edge + Math.round(0.4 * band.out), Math.round(0.28 * band.drop)],
-          [wall, band.drop],
+          [wall - footMm, band.drop],
           [end, band.drop],
         ];
   const name = `${band.kind} ${side}`;

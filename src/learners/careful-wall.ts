@@ -1,0 +1,99 @@
+/**
+ * The careful learner at a plain wall: along every shelf from the face line, or as before a carcass where one is to stand.
+ */
+import { isOpen } from '../recess/recess-spec.ts';
+import { edgeBookings } from '../survey/cut-out.ts';
+import { bookedOffsets } from '../survey/offsets.ts';
+import type { Survey } from '../survey/survey.ts';
+import { workOut, workOutSize } from '../survey/working-out.ts';
+import { bandReadings } from './band-readings.ts';
+import { close, lineHeight, readHalfWay, readRoundTightest, takeReading } from './careful.ts';
+import { cutOutsFound, type EdgeWanted, edgesWanted, readEdge } from './cut-out-reading.ts';
+import { type Hand, takeInHand } from './hand.ts';
+import { checkInstrument } from './instrument.ts';
+import { standOnReference } from './lining-up.ts';
+import { proposeSizes } from './proposing.ts';
+import { carefulDensity, type Density, evenSteps, type PlannedReading, planReadings } from './reading-plan.ts';
+import { markForSteps, readFromStation } from './station.ts';
+
+/** Surveys a plain wall with care. */
+export function surveyWallWithCare(start: Survey): Survey {
+  const hand = takeInHand(start);
+  const { spec, brief } = start.world.exercise;
+  for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
+  const height = lineHeight(brief.openingMm.height);
+  checkInstrument(hand);
+  standOnReference(hand, height);
+  markForSteps(hand);
+  for (const zMm of [Math.round(height * 0.6), Math.round(height * 1.5)])
+    hand.act({ act: 'mark', place: { surface: 'back', along: 'S', zMm } });
+  if (brief.shelves) surveyShelves(hand, brief.shelves);
+  else surveyCarcass(hand);
+  hand.act({ act: 'hand-in' });
+  return hand.now();
+}
+
+/** How far apart a shelf's readings are at the most, and how near two are brought round the widest, mm. */
+const apartMm = 220;
+const nearestMm = 50;
+
+function surveyShelves(
+  hand: Hand,
+  shelves: { heightsMm: readonly number[]; thicknessMm: number; lengthMm: number },
+): void {
+  const half = shelves.lengthMm / 2 - 5;
+  const read = (xMm: number, zMm: number) =>
+    takeReading(hand, { datum: 'F', place: { surface: 'back', xMm, zMm }, for: ['shelf-depth'] });
+  for (const height of shelves.heightsMm) {
+    const zMm = height + Math.round(shelves.thicknessMm / 2);
+    for (const xMm of evenSteps(-half, half, Math.ceil((2 * half) / apartMm) + 1)) read(xMm, zMm);
+  }
+  for (let step = apartMm / 2; step >= nearestMm; step /= 2) {
+    const counting = workOutSize(hand.now(), 'shelf-depth').terms.filter((t) => t.counts);
+    for (const o of bookedOffsets(hand.now()).filter((b) => counting.some((t) => t.bookings.includes(b.n))))
+      for (const xMm of [o.at.u - step, o.at.u + step]) if (Math.abs(xMm) <= half) read(Math.round(xMm), o.at.v);
+  }
+  close(hand);
+  const depth = workOutSize(hand.now(), 'shelf-depth').workshopMm;
+  if (depth !== null) hand.act({ act: 'propose', shelfMm: { depth } });
+}
+
+function surveyCarcass(hand: Hand): void {
+  const { exercise } = hand.now().world;
+  const { spec, brief } = exercise;
+  const along = Math.ceil(brief.carcassMm.width.nominalMm / 450) + 1;
+  const density: Density = { ...carefulDensity, backWidths: along, flatWidths: Math.max(5, along) };
+  for (const reading of planReadings(brief, density))
+    if (!isOpen(spec, reading.place.surface)) takeReading(hand, reading);
+  for (const reading of bandReadings(exercise)) takeReading(hand, reading);
+  const held = edgesWanted(hand).filter((w) => !readEdge(hand, w, isUpright(w) ? 'S' : 'L') && isUpright(w));
+  const watch = { take: (reading: PlannedReading) => void takeReading(hand, reading) };
+  readHalfWay(hand, watch);
+  for (const size of ['carcass-height', 'carcass-depth'] as const) readRoundTightest(hand, watch, size);
+  close(hand);
+  readHeld(hand, held);
+  const found = workOut(hand.now()).flatMap((w) => (w.workshopMm === null ? [] : [[w.size, w.workshopMm] as const]));
+  proposeSizes(hand, Object.fromEntries(found), cutOutsFound(hand));
+}
+
+function isUpright({ edge }: EdgeWanted): boolean {
+  return edge === 'left' || edge === 'right';
+}
+
+/** Reads edges that something stood in the way of, from a set-up beside each box: to its right, then to its left. */
+function readHeld(hand: Hand, held: readonly EdgeWanted[]): void {
+  const { brief } = hand.now().world.exercise;
+  const mark = hand.now().marks.find((m) => m.datum === 'S' && m.side === 'floor')?.mark;
+  if (mark === undefined) return;
+  const heightMm = lineHeight(brief.openingMm.height);
+  for (const trim of new Set(held.map((w) => w.trim))) {
+    const x = (trim.uMm[0] + trim.uMm[1]) / 2;
+    for (const xMm of [x + besideMm, x - besideMm]) {
+      const edges = held.filter((w) => w.trim === trim && edgeBookings(hand.now(), trim, w.edge).length === 0);
+      if (edges.length > 0) readFromStation(hand, { readings: [], edges }, { xMm, heightMm, mark });
+    }
+  }
+}
+
+/** How far beside a box the level is stood to read its edges, mm. */
+const besideMm = 170;
