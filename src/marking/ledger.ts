@@ -7,11 +7,13 @@
  * to 1/1024 mm, so the lines add up exactly.
  */
 import type { Exercise } from '../exercise/exercise.ts';
+import { isPhysical } from '../exercise/kit.ts';
 import { boxSent } from '../survey/sent.ts';
 import { boxSize, offsetsOverMade, type SizeName, sizeRules, toBeFound } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { type Domain, type DomainSource, domainOf } from './domain.ts';
 import { type Chain, offsetChain } from './offset-chain.ts';
+import { type SetUpPart, splitSetUp } from './set-up-split.ts';
 import { spanChain } from './span-chain.ts';
 
 export const lineNames = [
@@ -34,6 +36,8 @@ export interface LedgerLine {
   readonly mm: number;
   /** The part of a booking line that rounding to the half graduation explains. */
   readonly ofWhichRoundingMm?: number;
+  /** The set-up line by cause, where the kit's levels are more than lines without faults. */
+  readonly parts?: readonly SetUpPart[];
 }
 
 /** How a size was come by. */
@@ -74,7 +78,9 @@ export function keepLedger(survey: Survey, source: DomainSource, size: SizeName)
     const lines: LedgerLine[] = [{ name: 'not-surveyed', mm: p - k0 }];
     return { ...base, how: 'not-surveyed', keyMm, missMm: p - k0, lines, counting: [] };
   }
-  const lines = [...linesOf(k0, chain), ...lastLines(survey, size, p - toGrain(chain.k5))];
+  const split = chain.how === 'offsets' && isPhysical(exercise.kit);
+  const parts = split ? partsOf(survey, { source, domain, ofLineMm: toGrain(chain.k2) - toGrain(chain.k1) }) : null;
+  const lines = [...linesOf(k0, chain, parts), ...lastLines(survey, size, p - toGrain(chain.k5))];
   return { ...base, how: chain.how, keyMm, missMm: p - k0, lines, counting: chain.counting };
 }
 
@@ -101,7 +107,15 @@ export function toGrain(mm: number): number {
   return Math.round(mm * 1024) / 1024;
 }
 
-function linesOf(k0: number, chain: Chain): LedgerLine[] {
+/** The parts of the set-up line, each rounded once; the rest takes up what rounding leaves. */
+function partsOf(survey: Survey, from: Parameters<typeof splitSetUp>[1]): readonly SetUpPart[] {
+  const parts = splitSetUp(survey, from).map((p) => ({ ...p, mm: toGrain(p.mm) }));
+  const causes = parts.slice(0, -1);
+  const sum = causes.reduce((all, p) => all + p.mm, 0);
+  return [...causes, { cause: 'rest', mm: from.ofLineMm - sum }];
+}
+
+function linesOf(k0: number, chain: Chain, parts: readonly SetUpPart[] | null): LedgerLine[] {
   const k = { k1: toGrain(chain.k1), k2: toGrain(chain.k2), k3: toGrain(chain.k3), k4: toGrain(chain.k4) };
   const carried = toGrain(chain.k4NotCarried);
   const booking: LedgerLine = {
@@ -109,7 +123,11 @@ function linesOf(k0: number, chain: Chain): LedgerLine[] {
     mm: k.k4 - k.k3,
     ofWhichRoundingMm: toGrain(chain.roundingMm),
   };
-  const second: LedgerLine = { name: chain.how === 'spans' ? 'method' : 'set-up', mm: k.k2 - k.k1 };
+  const second: LedgerLine = {
+    name: chain.how === 'spans' ? 'method' : 'set-up',
+    mm: k.k2 - k.k1,
+    ...(parts ? { parts } : {}),
+  };
   return [
     { name: 'coverage', mm: k.k1 - k0 },
     second,

@@ -55,6 +55,17 @@ interface ReadPlace {
   readonly writtenMm: number;
   readonly plane: Plane;
   readonly at: Place;
+  /** The readings behind it, in the order of booking. */
+  readonly readings: readonly Reading[];
+}
+
+/** The lines of a survey as they stood, or as they would have. */
+export interface Lines {
+  /** A reading's true offset from its line, mm. */
+  offset(reading: Reading): number;
+  planeAt(reading: Reading): Plane;
+  /** Every datum as it was last thrown. */
+  readonly planes: Readonly<Record<string, Plane>>;
 }
 
 /**
@@ -64,16 +75,7 @@ interface ReadPlace {
  */
 export function offsetChain(survey: Survey, source: DomainSource, domain: Domain): Chain | null {
   const { size } = domain;
-  const offsets = bookedOffsets(survey).filter((o) => putTo(o, source.site.brief).includes(size));
-  const places = grouped(offsets).flatMap((g) => readPlaces(survey, source, { domain, group: g }));
-  const base = faceBase(
-    survey,
-    size,
-    baseDatum(
-      survey,
-      offsets.map((o) => o.datum),
-    ),
-  );
+  const { offsets, places, base } = placesRead(survey, source, domain);
   const rule = (value: (p: ReadPlace) => number) =>
     rightRule(
       size,
@@ -98,6 +100,28 @@ export function offsetChain(survey: Survey, source: DomainSource, domain: Domain
   };
 }
 
+/**
+ * Gives K2 of a size by other lines than those that stood: the right rule over the places read, from those lines.
+ *
+ * @returns null when a side has no live reading in a place that counts
+ */
+export function setUpStep(
+  survey: Survey,
+  source: DomainSource,
+  of: { readonly domain: Domain; readonly lines: Lines },
+): number | null {
+  const { size } = of.domain;
+  const { places, base } = placesRead(survey, source, of.domain);
+  const terms = places.map((p) => {
+    const first = p.readings[0] as Reading;
+    const from = { ...p, plane: of.lines.planeAt(first) };
+    const basePlane = base === null || base === p.datum ? undefined : of.lines.planes[base];
+    const step = basePlane ? broughtOver(p.side, trueStep(basePlane, from, base ?? p.datum)) : 0;
+    return { side: p.side, valueMm: mean(p.readings.map((r) => of.lines.offset(r))) + step };
+  });
+  return rightRule(size, terms)?.valueMm ?? null;
+}
+
 /** Finds the reading behind a booking: of its place, from its datum; the one it names, else the last such. */
 export function readingBehind(survey: Survey, o: BookedOffset): Reading | null {
   const fits = (r: Reading) => r.datum === o.datum && r.side === o.side && samePlaceAs(survey, r, o);
@@ -110,6 +134,21 @@ export function readingBehind(survey: Survey, o: BookedOffset): Reading | null {
 export function middleSeen(r: Pick<Reading, 'edgesMm' | 'fromFarEnd'>, rule: { readonly lengthMm: number }): number {
   const middle = (r.edgesMm[0] + r.edgesMm[1]) / 2;
   return r.fromFarEnd ? rule.lengthMm - middle : middle;
+}
+
+function placesRead(survey: Survey, source: DomainSource, domain: Domain) {
+  const { size } = domain;
+  const offsets = bookedOffsets(survey).filter((o) => putTo(o, source.site.brief).includes(size));
+  const places = grouped(offsets).flatMap((g) => readPlaces(survey, source, { domain, group: g }));
+  const base = faceBase(
+    survey,
+    size,
+    baseDatum(
+      survey,
+      offsets.map((o) => o.datum),
+    ),
+  );
+  return { offsets, places, base };
 }
 
 function readPlaces(survey: Survey, source: DomainSource, of: { domain: Domain; group: OffsetGroup }): ReadPlace[] {
@@ -131,6 +170,7 @@ function readPlaces(survey: Survey, source: DomainSource, of: { domain: Domain; 
     writtenMm: mean(found.map(({ b }) => b.valueMm)),
     plane: first.reading.plane,
     at: first.reading.point,
+    readings: found.map(({ reading }) => reading),
   };
   return [place];
 }
@@ -156,7 +196,8 @@ function allTerms(survey: Survey, offsets: readonly BookedOffset[], base: string
 /** The steps from a place's datum to the base, by how they are known. */
 function stepsOf(survey: Survey, p: ReadPlace, base: string | null) {
   if (base === null || base === p.datum) return { true: 0, seen: 0, written: 0, booked: 0 };
-  const step = trueStep(survey, p, base);
+  const basePlane = survey.planes[base];
+  const step = basePlane ? trueStep(basePlane, p, base) : 0;
   const truly = broughtOver(p.side, step);
   const carried = carriedStep(survey, p.datum, base);
   if (!carried) return { true: truly, seen: truly, written: truly, booked: 0 };
@@ -170,10 +211,8 @@ function stepsOf(survey: Survey, p: ReadPlace, base: string | null) {
   return { true: truly, seen, written, booked: written };
 }
 
-/** How far a datum stands right of, behind or above the base, at the wall point. */
-function trueStep(survey: Survey, p: ReadPlace, base: string): number {
-  const basePlane = survey.planes[base];
-  if (!basePlane) return 0;
+/** How far a place's datum stands right of, behind or above the base, at the wall point. */
+function trueStep(basePlane: Plane, p: Pick<ReadPlace, 'plane' | 'at'>, base: string): number {
   const { kind } = datumParts(base);
   return across(p.plane, kind, p.at) - across(basePlane, kind, p.at);
 }

@@ -55,19 +55,11 @@ export function liesOn(survey: Survey, line: PencilLine, rule: { from: Point; cr
   return [from, crossing].every((p) => offSurface(survey, line, p) <= liesWithinMm);
 }
 
-function kindOf(mark: Mark): DatumKind {
-  return datumParts(mark.datum).kind;
-}
-
-function offSurface(survey: Survey, on: Pick<PencilLine, 'side' | 'bay'>, p: Point): number {
-  const bay = bayOf(survey.world, on.bay) ?? survey.world.bays[0];
-  const { u, v, obstruction } = ownCoordinates(on.side, inBayFrame(bay, p));
-  const there = foundAt(survey.world, finderOf(survey).trims, { ...on, u, v });
-  return Math.abs(ownCoordinates(on.side, inBayFrame(bay, there.point)).obstruction - obstruction);
-}
-
-/** An upright plane through two marks, facing as F or S does; for L one that holds the marks and is level across them. */
-function planeThrough(kind: DatumKind, a: Point, b: Point): Plane | null {
+/**
+ * Gives an upright plane through two marks, facing as F or S does; for L one that holds the marks and is level across
+ * them. Null where they are too near to each other.
+ */
+export function planeThrough(kind: DatumKind, a: Point, b: Point): Plane | null {
   const d = { x: b.x - a.x, y: b.y - a.y, z: b.z - a.z };
   const flat = Math.sqrt(d.x * d.x + d.y * d.y);
   // Marks above one another tell where a plane is, not which way it runs: it runs as it was meant to.
@@ -79,6 +71,17 @@ function planeThrough(kind: DatumKind, a: Point, b: Point): Plane | null {
   const n = { x: 0 - y, y: x, z: 0 };
   const same = kind === 'F' ? n.y >= 0 : n.x >= 0;
   return through(a, same ? n : { x: 0 - n.x, y: 0 - n.y, z: 0 });
+}
+
+function kindOf(mark: Mark): DatumKind {
+  return datumParts(mark.datum).kind;
+}
+
+function offSurface(survey: Survey, on: Pick<PencilLine, 'side' | 'bay'>, p: Point): number {
+  const bay = bayOf(survey.world, on.bay) ?? survey.world.bays[0];
+  const { u, v, obstruction } = ownCoordinates(on.side, inBayFrame(bay, p));
+  const there = foundAt(survey.world, finderOf(survey).trims, { ...on, u, v });
+  return Math.abs(ownCoordinates(on.side, inBayFrame(bay, there.point)).obstruction - obstruction);
 }
 
 function through(a: Point, n: Point): Plane {

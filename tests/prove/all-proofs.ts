@@ -6,10 +6,19 @@ import { keyProof } from './key.ts';
 import { ledgerProof } from './ledger.ts';
 import { lessonProof } from './lesson.ts';
 import type { Proof } from './proof.ts';
+import { setUpProof } from './set-up.ts';
 import { sightProof } from './sight.ts';
 import { uncertaintyProof } from './uncertainty.ts';
 
-export const proofs: readonly Proof[] = [keyProof, ledgerProof, bitsProof, lessonProof, uncertaintyProof, sightProof];
+export const proofs: readonly Proof[] = [
+  keyProof,
+  ledgerProof,
+  bitsProof,
+  lessonProof,
+  uncertaintyProof,
+  sightProof,
+  setUpProof,
+];
 
 /** @throws {RangeError} if no proof has that name */
 export function proofNamed(name: string): Proof {
