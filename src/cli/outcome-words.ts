@@ -4,7 +4,9 @@
 
 import { referenceNames } from '../exercise/reference-words.ts';
 import type { ReferenceKind } from '../recess/recess-spec.ts';
-import { refusalCodes, type Seen } from '../survey/outcome.ts';
+import type { ActOf } from '../survey/act.ts';
+import { practiceMm } from '../survey/instrument-check.ts';
+import { type Done, refusalCodes, type Seen } from '../survey/outcome.ts';
 import { sayEdges, sayOnRule } from '../survey/reading-words.ts';
 import type { Entry } from '../survey/survey.ts';
 
@@ -20,7 +22,8 @@ export function sayOutcome({ n, act, outcome }: Entry, reference: ReferenceKind)
       const edges = outcome.edgesMm ?? [0, 0];
       const aid = outcome.readOutMm === undefined ? '' : `; it reads ${outcome.readOutMm}`;
       const on = outcome.on === undefined || outcome.on === act.datum ? '' : `, its end on the ${outcome.on}`;
-      return [`act ${n}: the line is ${sayOnRule(edges)}${on}; ${sayEdges(edges)}${aid}`];
+      const far = act.end === 'far' ? '; its numbers run down from 2000 at the wall' : '';
+      return [`act ${n}: the line is ${sayOnRule(edges)}${on}; ${sayEdges(edges)}${aid}${far}`];
     }
     case 'span':
     case 'diagonal':
@@ -44,11 +47,36 @@ export function sayOutcome({ n, act, outcome }: Entry, reference: ReferenceKind)
     case 'turn':
     case 'aim':
       return seen.length > 0 ? seen : ['done'];
+    case 'check':
+      return [`act ${n}: ${sayCheck(act, outcome)}`];
+    case 'edge':
+      return [
+        `act ${n}: the widest gap under the straight-edge is ${outcome.toolMm?.[0]}, ${outcome.toolMm?.[1]} along it`,
+      ];
+    case 'plumb':
+      return [
+        `act ${n}: over its ${act.lengthMm} the spirit level is out by ${outcome.toolMm?.[0]}; + is into the recess at the far or upper end`,
+      ];
+    case 'three-four-five':
+      return [`act ${n}: the tape shows ${outcome.tapeMm} between the ends of ${3 * act.unitMm} and ${4 * act.unitMm}`];
     case 'hand-in':
       return ['handed in'];
     default:
       return ['done'];
   }
+}
+
+/** What the marks on the practice wall read; what the error is, is for the learner to work out. */
+function sayCheck(act: ActOf<'check'>, outcome: Done): string {
+  if (act.verdict !== undefined)
+    return outcome.swapped ? 'written down; it goes in the van, the other level is out: stand it' : 'written down';
+  const at = (outcome.practiceMm ?? []).map((mm) => Math.round(mm * 10) / 10);
+  const { walls, height, arm } = practiceMm;
+  if (act.check === 'level')
+    return `two walls ${walls} apart; from beside wall A the line marks A at ${at[0]} and B at ${at[1]}; turned round beside B and on B's mark (${at[2]}), it strikes A at ${at[3]}`;
+  if (act.check === 'plumb')
+    return `through two floor marks, a lintel ${height} over them; from one side the line strikes it at ${at[0]}, from the other at ${at[1]}`;
+  return `over a floor cross, a mark ${arm} away at ${at[0]}; the second line marked, the first turned on to that, the second falls at ${at[2]}`;
 }
 
 function saySeen(s: Seen, reference: ReferenceKind): string {

@@ -13,12 +13,17 @@ export type Typed =
 
 /** How each act is typed: shown by `help`, and the one that is meant when a line is not understood. */
 export const typedForms: readonly (readonly [form: string, says: string])[] = [
-  ['stand X Y HEIGHT [room|left|right]', 'stand the level; it faces the recess unless you say otherwise'],
+  [
+    'stand X Y HEIGHT [room|left|right] [over N] [packed] [level 2]',
+    'stand the level; it faces the recess unless you say otherwise; over: its dot on mark N; packed: its low feet packed',
+  ],
   ['settle', 'let it settle: its lines are thrown'],
   ['move X Y', 'move it so far right, so far in'],
   ['turn MM', 'turn the dial so many mm a metre to the left (- to the right)'],
   ['quarter left|right', 'turn it by 90°'],
-  ['raise MM', 'raise it'],
+  ['raise MM', 'raise it; after settle, move, turn, quarter, raise and aim, level 1|2 says which'],
+  ['check level|plumb|square [fore|side|F|S]', 'try the level on a practice wall: what its lines do there'],
+  ['verdict level|plumb|square use|do-not-use [MM]', 'judge what a check showed, with its error in mm a metre'],
   ['aim F|S ref X  or  aim F|S mark N', 'turn until that line runs through the reference at X, or a mark'],
   ['mark SURFACE LINE AT', 'pencil cross where the line falls: mark left F 600'],
   ['rub N', 'rub out mark N'],
@@ -31,6 +36,13 @@ export const typedForms: readonly (readonly [form: string, says: string])[] = [
     'read LINE SURFACE A B edge left|right|top|bottom',
     'hold the rule against that edge of the box there: read S back 420 340 edge left',
   ],
+  [
+    'read LINE SURFACE A B far',
+    'hold the rule with its other end on the wall; LINE may be a pencil line between two marks: F:1-3',
+  ],
+  ['edge SURFACE A B LENGTH u|v', 'hold the straight-edge there, along (u) or up (v): the gap under it'],
+  ['plumb SURFACE A B LENGTH [round]', 'hold the spirit level there, and turned round: how far it is out'],
+  ['345 X Y UNIT', 'lay out 3-4-5 along F and S where they cross on the floor'],
   ['tape SURFACE A B', 'tape from there to the wall opposite, or between floor and ceiling'],
   [
     'book VALUE [from N] [check]',
@@ -74,13 +86,23 @@ const readers: Readonly<Record<string, Reader>> = {
   sheet: (words) => asked('sheet', words),
   brief: (words) => asked('brief', words),
   quit: (words) => asked('quit', words),
-  stand: typedStand,
-  settle: (words) => (words.length === 0 ? act({ act: 'settle' }) : null),
-  move: (words) => withNumbers(words, 2, ([byXMm, byYMm]) => ({ act: 'move', byXMm, byYMm })),
-  turn: (words) => withNumbers(words, 1, ([byMmPerM]) => ({ act: 'turn', byMmPerM })),
-  quarter: typedQuarter,
-  raise: (words) => withNumbers(words, 1, ([byMm]) => ({ act: 'raise', byMm })),
-  aim: typedAim,
+  stand: onLevel(typedStand),
+  settle: onLevel((words) => (words.length === 0 ? act({ act: 'settle' }) : null)),
+  move: onLevel((words) => withNumbers(words, 2, ([byXMm, byYMm]) => ({ act: 'move', byXMm, byYMm }))),
+  turn: onLevel((words) => withNumbers(words, 1, ([byMmPerM]) => ({ act: 'turn', byMmPerM }))),
+  quarter: onLevel(typedQuarter),
+  raise: onLevel((words) => withNumbers(words, 1, ([byMm]) => ({ act: 'raise', byMm }))),
+  aim: onLevel(typedAim),
+  check: onLevel(typedCheck),
+  verdict: onLevel(typedVerdict),
+  edge: typedEdge,
+  plumb: typedPlumb,
+  '345': (words) =>
+    withNumbers(words, 3, ([xMm, yMm, unitMm]) => ({
+      act: 'three-four-five',
+      at: { surface: 'floor', xMm, yMm },
+      unitMm,
+    })),
   mark: typedMark,
   rub: (words) => withNumbers(words, 1, ([mark]) => ({ act: 'rub-out', mark })),
   clear: (words) => (words.length > 0 ? act({ act: 'clear', trim: words.join(' ') }) : null),
@@ -128,14 +150,71 @@ function isSide(word: string | undefined): word is Side {
 
 /** Gives a line's name in capitals, when the word is one. */
 function lineOf(word: string | undefined): string | null {
-  return word !== undefined && /^[fsl]\d*$/i.test(word) ? word.toUpperCase() : null;
+  return word !== undefined && /^[fsl](\d*|:\d+-\d+)$/i.test(word) ? word.toUpperCase() : null;
+}
+
+/** Takes `level 1` or `level 2` off the end of a line and puts it into the act. */
+function onLevel(read: Reader): Reader {
+  return (words, survey) => {
+    const named = words.at(-2)?.toLowerCase() === 'level' && /^[12]$/.test(words.at(-1) ?? '');
+    const typed = read(named ? words.slice(0, -2) : words, survey);
+    if (!named || !typed || !('act' in typed)) return typed;
+    return act({ ...(typed.act as object), level: Number(words.at(-1)) });
+  };
 }
 
 function typedStand(words: readonly string[]): Typed | null {
   const n = numbers(words.slice(0, 3), 3);
-  const facing = words[3]?.toLowerCase();
-  if (!n || words.length > 4) return null;
-  return act({ act: 'stand', xMm: n[0], yMm: n[1], heightMm: n[2], ...(facing === undefined ? {} : { facing }) });
+  const rest = words.slice(3).map((w) => w.toLowerCase());
+  const packed = rest.at(-1) === 'packed';
+  if (packed) rest.pop();
+  const over = rest.at(-2) === 'over' ? numberOf(rest.at(-1)) : undefined;
+  if (over !== undefined) rest.splice(-2);
+  const [facing, ...more] = rest;
+  if (!n || over === null || more.length > 0) return null;
+  return act({
+    act: 'stand',
+    xMm: n[0],
+    yMm: n[1],
+    heightMm: n[2],
+    ...(facing === undefined ? {} : { facing }),
+    ...(over === undefined ? {} : { over }),
+    ...(packed ? { packed } : {}),
+  });
+}
+
+function typedCheck([check, way, ...more]: readonly string[]): Typed | null {
+  const of = way === undefined ? undefined : (lineOf(way) ?? way.toLowerCase());
+  if (!isCheck(check) || more.length > 0) return null;
+  return act({ act: 'check', check: check.toLowerCase(), ...(of === undefined ? {} : { of }) });
+}
+
+function typedVerdict([check, verdict, ...more]: readonly string[]): Typed | null {
+  const error = numbers(more, 1)?.[0];
+  if (!isCheck(check) || verdict === undefined || (more.length > 0 && error === undefined)) return null;
+  const errorMmPerM = error === undefined ? {} : { errorMmPerM: error };
+  return act({ act: 'check', check: check.toLowerCase(), verdict: verdict.toLowerCase(), ...errorMmPerM });
+}
+
+function isCheck(word: string | undefined): word is string {
+  return ['level', 'plumb', 'square'].includes(word?.toLowerCase() ?? '');
+}
+
+function typedEdge(words: readonly string[]): Typed | null {
+  const along = words.at(-1)?.toLowerCase();
+  const lengthMm = numberOf(words.at(-2));
+  const place = typedPlace(words.slice(0, -2));
+  if (!place || lengthMm === null || (along !== 'u' && along !== 'v')) return null;
+  return act({ act: 'edge', place, lengthMm, along });
+}
+
+function typedPlumb(words: readonly string[]): Typed | null {
+  const turnedRound = words.at(-1)?.toLowerCase() === 'round';
+  const said = turnedRound ? words.slice(0, -1) : words;
+  const lengthMm = numberOf(said.at(-1));
+  const place = typedPlace(said.slice(0, -1));
+  if (!place || lengthMm === null) return null;
+  return act({ act: 'plumb', place, lengthMm, ...(turnedRound ? { turnedRound } : {}) });
 }
 
 function typedQuarter([way, ...more]: readonly string[]): Typed | null {
@@ -162,11 +241,14 @@ function typedMark([word, line, at, ...more]: readonly string[]): Typed | null {
   return act({ act: 'mark', place: { surface, along, [`${crossed === v ? u : v}Mm`]: free } });
 }
 
-function typedRead([line, ...place]: readonly string[]): Typed | null {
+function typedRead([line, ...words]: readonly string[]): Typed | null {
   const datum = lineOf(line);
+  const far = words.at(-1)?.toLowerCase() === 'far';
+  const place = far ? words.slice(0, -1) : words;
   const edge = place.length === 5 && place[3]?.toLowerCase() === 'edge' ? place[4]?.toLowerCase() : undefined;
   const at = typedPlace(edge === undefined ? place : place.slice(0, 3));
-  return datum && at ? act({ act: 'read', datum, place: edge === undefined ? at : { ...at, edge } }) : null;
+  if (!datum || !at) return null;
+  return act({ act: 'read', datum, place: edge === undefined ? at : { ...at, edge }, ...(far ? { end: 'far' } : {}) });
 }
 
 const opposite: Readonly<Partial<Record<Side, Side>>> = {

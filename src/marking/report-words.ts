@@ -7,10 +7,11 @@ import type { SizeName } from '../survey/size.ts';
 import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
 import { clearSides } from './carcass-fit.ts';
 import type { CutOutMark, CutOutPlace } from './cut-outs.ts';
-import type { LineName, SizeLedger } from './ledger.ts';
+import type { LedgerLine, LineName, SizeLedger } from './ledger.ts';
 import type { Marks, Report } from './report.ts';
 import type { RunKey } from './run.ts';
 import type { Evidence, Heading, HeadingName, Score } from './score.ts';
+import type { SetUpPart } from './set-up-split.ts';
 import type { ShelfKey } from './shelves.ts';
 import type { Reason, Verdict } from './verdict.ts';
 
@@ -288,13 +289,29 @@ export function sayLedger(l: SizeLedger): string[] {
   lines.sort((a, b) => Math.abs(b.line.mm) - Math.abs(a.line.mm) || a.i - b.i);
   return [
     said,
-    ...lines.map(({ line }) => {
+    ...lines.flatMap(({ line }) => {
       const rounding = line.ofWhichRoundingMm ?? 0;
       const of = Math.abs(rounding) >= 0.05 ? ` (of which ${signed(rounding)} by rounding)` : '';
-      return `  ${signed(line.mm).padStart(7)} ${lineWords[line.name]}${of}`;
+      return [`  ${signed(line.mm).padStart(7)} ${lineWords[line.name]}${of}`, ...sayParts(line)];
     }),
   ];
 }
+
+/** The parts of a set-up line by cause, those that come to anything. */
+function sayParts(line: LedgerLine): string[] {
+  const parts = (line.parts ?? []).filter((p) => Math.abs(p.mm) >= 0.05);
+  return parts.map((p) => `          ${signed(p.mm).padStart(7)} ${causeWords[p.cause]}`);
+}
+
+const causeWords: Readonly<Record<SetUpPart['cause'], string>> = {
+  'line-up': 'lined up beside what it should follow',
+  baseline: 'grown beyond marks that stand too near together',
+  squareness: 'the level’s square line is not square to its face line',
+  faults: 'the level’s lines rise or lean',
+  marks: 'pencil marks beside the line',
+  knock: 'the level was knocked, and read from all the same',
+  rest: 'several of these together',
+};
 
 /** Says what became of a cut-out, and where each millimetre of its middle came from. */
 export function sayCutOut(c: CutOutMark): string[] {

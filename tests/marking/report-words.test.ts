@@ -36,7 +36,13 @@ describe('a report in words, of 18 surveys', () => {
     for (const report of reports)
       for (const l of report.marks!.ledgers) {
         if (l.how === 'as-it-stands') continue;
-        const said = sayLedger(l).slice(1);
+        // Parts of a line stand below it, further in.
+        const isPart = (s: string) => s.startsWith(' '.repeat(10));
+        const all = sayLedger(l).slice(1);
+        const said = all.filter((s) => !isPart(s));
+        const told = l.lines.filter((line) => Math.abs(line.mm) >= 0.05);
+        const parts = told.flatMap((line) => line.parts ?? []).filter((p) => Math.abs(p.mm) >= 0.05);
+        expect(all.filter(isPart).map((s) => Number.parseFloat(s))).toEqual(parts.map((p) => Number(tenth(p.mm))));
         const large = l.lines.filter((line) => Math.abs(line.mm) >= 0.05);
         expect(said).toHaveLength(large.length);
         for (const line of large)
