@@ -17,6 +17,10 @@ const layers: Readonly<Record<string, { readonly on: readonly string[]; readonly
   survey: { on: ['geometry', 'chance', 'recess', 'exercise'], packages: ['valibot'] },
   marking: { on: ['geometry', 'chance', 'recess', 'exercise', 'survey'], packages: ['valibot'] },
   learners: { on: ['geometry', 'chance', 'recess', 'exercise', 'survey'], packages: [] },
+  making: {
+    on: ['geometry', 'chance', 'recess', 'exercise', 'survey', 'marking', 'learners'],
+    packages: [],
+  },
   course: {
     on: ['geometry', 'recess', 'exercise', 'survey', 'marking', 'learners'],
     packages: ['valibot', 'yaml', 'mdast', 'mdast-util-from-markdown'],
@@ -31,13 +35,25 @@ const layers: Readonly<Record<string, { readonly on: readonly string[]; readonly
     packages: ['svelte', 'pixi.js', 'idb'],
   },
   cli: {
-    on: ['geometry', 'chance', 'recess', 'exercise', 'survey', 'marking', 'learners', 'course', 'drawing', 'exchange'],
+    on: [
+      'geometry',
+      'chance',
+      'recess',
+      'exercise',
+      'survey',
+      'marking',
+      'learners',
+      'making',
+      'course',
+      'drawing',
+      'exchange',
+    ],
     packages: ['commander', 'valibot', '@valibot/to-json-schema'],
   },
 };
 
 /** Layers whose arithmetic must be the same in every engine, and that know no clock and no screen. */
-const pure = ['geometry', 'chance', 'recess', 'exercise', 'survey', 'marking', 'learners', 'course', 'drawing'];
+const pure = 'geometry chance recess exercise survey marking learners making course drawing'.split(' ');
 
 /** The one import that no text names: the command's starter loads what is built. */
 const builtCommand = 'what pathToFileURL(builtCommand).href names';
