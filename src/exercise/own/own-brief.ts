@@ -41,9 +41,10 @@ export function briefOf(recess: Recess, from: Making): OwnResult<Brief> {
   const [leastStockMm, mostStockMm] = told.stockMm ?? [4, 40];
   const size = (name: SizeOf) => ({
     nominalMm: carcassMm[name],
-    find: told.find ? told.find.includes(name) : isBounded(recess, name),
+    find: told.find ? told.find.includes(name) : isBounded(recess, name) && (name !== 'height' || free.flat),
   });
-  const framed = told.find?.includes('frame') ?? told.frame ?? (made === 'carcass' && edgesBuilt(recess));
+  const framed =
+    told.find?.includes('frame') ?? told.frame ?? (made === 'carcass' && !free.slope && edgesBuilt(recess));
   return {
     ok: true,
     value: {
@@ -141,6 +142,8 @@ function usualPlinth(recess: Recess, from: Making): number {
 const allowances = [20, 30, 45, 60, 80, 100, 130, 160, 200, 250, 300, 400, 600];
 
 interface Room extends Record<SizeOf, number> {
+  /** Whether it has a flat top to be found. */
+  readonly flat: boolean;
   /** Where there is a slope: the line of the carcass's sloped edge over its bottom. */
   readonly slope?: Omit<NonNullable<Brief['slope']>, 'find'>;
 }
@@ -158,10 +161,12 @@ function roomFor(recess: Recess, rules: Rules): Room {
   const depth =
     usual.made === 'lining' ? openingMm.depth : less(openingMm.depth - carcassFrontMm, into('back') + askMm.back);
   const flat = isOpen(recess.spec, 'ceiling') ? Number.POSITIVE_INFINITY : under('ceiling', openingMm.height);
-  if (!slope) return { width, height: flat, depth };
+  if (!slope) return { width, height: flat, depth, flat: true };
   const at = (x: number) => under('slope', slopeHeight(slope, openingMm.width, x));
   const [lowMm, highMm] = slope.low === 'left' ? [at(-width / 2), at(width / 2)] : [at(width / 2), at(-width / 2)];
-  return { width, height: Math.min(flat, highMm), depth, slope: { low: slope.low, lowMm, highMm } };
+  // With no ceiling the line alone bounds it: the flat top is called as high as the line might come.
+  const height = flat === Number.POSITIVE_INFINITY ? Math.min(highMm + 50, openingMm.height) : Math.min(flat, highMm);
+  return { width, height, depth, flat: flat < highMm, slope: { low: slope.low, lowMm, highMm } };
 }
 
 /** How far a side with the trims that stay comes in from its straight outline, mm; 0 where it is open. */
