@@ -7,11 +7,13 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { type Browser, chromium, type Page } from '@playwright/test';
+import { writeCode } from '../../src/exercise/exercise-code.ts';
+import { familyOf } from '../../src/recess/families/families.ts';
 import { browserSwitches, ensureBrowser } from './ensure-browser.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const out = join(root, 'test-results', 'gallery');
-const port = 4187;
+const port = Number(process.env['OFFTRUE_TEST_PORT'] ?? 4187);
 const url = `http://127.0.0.1:${port}/`;
 
 const sizes = [
@@ -43,7 +45,7 @@ const ended = (log: string) => async (page: Page) => {
 
 const only = process.argv.slice(2);
 const folder = mkdtempSync(join(tmpdir(), 'offtrue-gallery-'));
-const states: readonly State[] = [
+const states: State[] = [
   { name: 'start', go: async () => undefined },
   { name: 'lesson', go: async (page) => page.getByRole('link', { name: 'Three heights' }).click() },
   {
@@ -81,6 +83,72 @@ const states: readonly State[] = [
   { name: 'ended-scrap', whole: true, go: ended(surveyed('three-widths')) },
 ];
 
+/** Kinds of recess beside the alcove: their codes by name. */
+const kinds: Readonly<Record<string, { family: string; seed: number; up: number }>> = {
+  run: { family: 'run', seed: 8, up: 1100 },
+  'wide-run': { family: 'run', seed: 4, up: 1100 },
+  shelves: { family: 'plain-wall', seed: 1, up: 1100 },
+  'plain-wall': { family: 'plain-wall', seed: 3, up: 1100 },
+  reveal: { family: 'reveal', seed: 4, up: 500 },
+  doorway: { family: 'doorway', seed: 4, up: 950 },
+};
+
+function codeOfKind(name: string): string {
+  const kind = kinds[name];
+  const structure = familyOf(kind?.family ?? '').structures[0]?.name ?? '';
+  return writeCode({ family: kind?.family ?? '', severity: 'settled', structure, kit: 'site', seed: kind?.seed ?? 0 });
+}
+
+/** Opens a kind, stands the level and takes some readings of a run. */
+const inKind = (name: string, then: (page: Page) => Promise<void>) => async (page: Page) => {
+  await page.goto(`${url}#/code/${codeOfKind(name)}`);
+  await page.getByRole('button', { name: 'Stand', exact: true }).waitFor();
+  await page.getByLabel(/^up/).fill(String(kinds[name]?.up));
+  await page.getByRole('button', { name: 'Stand', exact: true }).click();
+  await page.getByRole('button', { name: 'Settle', exact: true }).click();
+  await then(page);
+};
+
+/** Holds the rule at the first place of a run, some way down the choices. */
+const reading = (choice: number) => async (page: Page) => {
+  await page.getByRole('button', { name: /^Read/ }).first().click();
+  const options = await page.locator('#what-to-read option').count();
+  await page.locator('#what-to-read').selectOption({ index: Math.min(choice, options - 1) });
+  await page.getByRole('button', { name: 'Hold the rule', exact: true }).click();
+  for (let i = 0; i < 3; i++) {
+    const box = page.getByLabel('Middle of the line, in mm');
+    // Where the rule does not reach, nothing is held: that is a picture too.
+    if (
+      !(await box.waitFor({ timeout: 2000 }).then(
+        () => true,
+        () => false,
+      ))
+    )
+      return;
+    const told = await page.locator('[data-acts]').getAttribute('data-acts');
+    await box.fill(String(400 + 37 * i));
+    await page.keyboard.press('Enter');
+    await page.waitForFunction(
+      (before) => document.querySelector('[data-acts]')?.getAttribute('data-acts') !== before,
+      told,
+    );
+    await page.locator('[data-busy="no"]').waitFor();
+  }
+};
+
+for (const name of Object.keys(kinds)) {
+  const press = (step: RegExp) => (page: Page) => page.getByRole('button', { name: step }).first().click();
+  states.push(
+    { name: `${name}-read`, go: inKind(name, reading(0)) },
+    { name: `${name}-depth`, go: inKind(name, reading(2)) },
+    { name: `${name}-last`, go: inKind(name, reading(9)) },
+    { name: `${name}-set-up`, go: inKind(name, press(/^Set up/)) },
+    { name: `${name}-fit`, go: inKind(name, press(/^Fit/)) },
+    { name: `${name}-brief`, go: inKind(name, (page) => page.getByText('Brief', { exact: true }).first().click()) },
+    { name: `${name}-ended`, whole: true, go: ended(surveyedIn(codeOfKind(name), name)) },
+  );
+}
+
 const server = spawn(process.execPath, [join(root, 'src/cli/serve.mjs'), '--port', String(port)], { stdio: 'ignore' });
 const browser = await chromium.launch({ executablePath: ensureBrowser(), args: [...browserSwitches] });
 try {
@@ -116,7 +184,6 @@ async function pictures(on: Browser, size: (typeof sizes)[number], theme: 'light
 
 /** A scripted survey's log, handed in. */
 function surveyed(learner: string): string {
-  const path = join(folder, `${learner}.log`);
   const command = join(root, 'src/cli/offtrue.mjs');
   const code = spawnSync(
     process.execPath,
@@ -125,6 +192,14 @@ function surveyed(learner: string): string {
       encoding: 'utf8',
     },
   ).stdout.trim();
-  spawnSync(process.execPath, [command, 'learner', learner, code, '--log', path], { stdio: 'ignore' });
+  return surveyedIn(code, learner, learner);
+}
+
+function surveyedIn(code: string, name: string, learner = 'careful'): string {
+  const path = join(folder, `${name}.log`);
+  if (only.length > 0 && !only.some((o) => o.includes('ended') || name.includes(o))) return path;
+  spawnSync(process.execPath, [join(root, 'src/cli/offtrue.mjs'), 'learner', learner, code, '--log', path], {
+    stdio: 'ignore',
+  });
   return path;
 }
