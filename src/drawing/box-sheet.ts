@@ -5,7 +5,7 @@ import type { SheetLayout, SheetText, Slot } from './field-sheet.ts';
 
 const blockHeight = 136;
 /** Where a block's parts stand, for a box that lies right of S: the square line, the box, the two upright arrows. */
-const at = { s: 40, left: 150, right: 226, top: 46, foot: 88, footArrow: 256, topArrow: 304 } as const;
+const at = { s: 40, left: 126, right: 228, top: 46, foot: 88, footArrow: 246, topArrow: 288 } as const;
 
 type Figures = (slot: Slot, at: { x: number; y: number; across: number }) => SheetLayout['figures'];
 
@@ -70,7 +70,7 @@ function blockOf(
   for (const slot of own) {
     const { edge } = slot.place;
     if (edge === 'left' || edge === 'right') {
-      const y = edge === nearS ? top + 16 : foot + 14;
+      const y = edge === nearS ? top + 8 : foot + 16;
       const to = edge === 'left' ? left : right;
       arrows.push({ path: level(x(at.s), to, y), now: slot.now });
       put(slot, { x: (x(at.s) + (edge === nearS ? to : (left + right) / 2)) / 2, y: y - 4 });
@@ -78,23 +78,23 @@ function blockOf(
       const to = edge === 'top' ? top : foot;
       const atX = x(edge === 'top' ? at.topArrow : at.footArrow);
       arrows.push({ path: upright(atX, levelY, to), now: slot.now });
-      put(slot, { x: atX + (across < 0 ? -24 : 24), y: (levelY + to) / 2 + 5 });
+      put(slot, { x: atX + (across < 0 ? -22 : 22), y: (levelY + to) / 2 + 5 });
     }
   }
   const wobble = `M${left} ${top - 1}C${left + 25} ${top + 0.5} ${right - 20} ${top - 1} ${right} ${top}L${right + 0.5} ${foot}C${right - 20} ${foot + 1} ${left + 20} ${foot - 0.5} ${left} ${foot}Z`;
   return {
-    dotted: [`M${x(at.s)} ${of.y + 8}V${of.y + 126}`, `M${x(at.s + 60)} ${levelY}H${x(330)}`],
+    dotted: [`M${x(at.s)} ${of.y + 8}V${of.y + 126}`, `M${x(at.s + 60)} ${levelY}H${x(336)}`],
     outline: wobble,
     arrows,
     flags: [
       { x: x(at.s), y: of.y + 8, datum: of.datums.S },
-      { x: x(345), y: levelY, datum: of.datums.L },
+      { x: x(348), y: levelY, datum: of.datums.L },
     ],
     figures,
     text: {
-      text: `${across} along, ${up} up`,
+      text: `${Math.abs(across)} ${across < 0 ? 'l' : 'r'}, ${up} up`,
       x: (left + right) / 2,
-      y: (top + foot) / 2 + 10,
+      y: (top + foot) / 2 + 4,
       anchor: 'middle',
       small: true,
     },

@@ -16,6 +16,8 @@ export interface LineEnd {
 }
 
 const nearMm = 1e-6;
+/** Nearer than this to a face's own plane, light runs along it and lights nothing, mm. */
+const grazeMm = 2;
 
 /**
  * Finds where L falls on the walls and the slope.
@@ -24,7 +26,9 @@ const nearMm = 1e-6;
  */
 export function levelStretches(outline: Outline, eye: Point): readonly WallStretch[] {
   if (!contains(planOutline(outline), eye) || eye.z >= topAt(outline, within(outline, eye.x))) return [];
-  return wallsAt(outline, eye.z).flatMap((wall) => seenOf(wall, { outline, eye }));
+  // From its own plane, or from behind it, a face is not lit.
+  const walls = wallsAt(outline, eye.z).filter((w) => w.wall !== 'face' || eye.y < outline.mouthMm - grazeMm);
+  return walls.flatMap((wall) => seenOf(wall, { outline, eye }));
 }
 
 /**

@@ -137,11 +137,18 @@ function shownInFront(
   on: { panel: RoomPanel; small: boolean; strip: boolean },
   of: { a: readonly [number, number]; depth: number; plan: Margins },
 ): number {
-  if (on.small) return 480;
-  const [wide, high] = on.strip ? [0.48, 1] : on.panel.large === 'plan' ? [1, 0.54] : [0.34, 0.46];
+  const isWide = of.a[1] - of.a[0] > furtherOutMm;
+  if (on.small && !isWide) return 480;
+  const [wide, high] = on.small
+    ? [0.37, 1]
+    : on.strip
+      ? [0.48, 1]
+      : on.panel.large === 'plan'
+        ? [1, 0.54]
+        : [0.34, 0.46];
   const scale = (wide * on.panel.width - of.plan.left - of.plan.right) / (of.a[1] - of.a[0]);
   const share = (high * on.panel.height - of.plan.top - of.plan.bottom) / scale - of.depth;
-  const most = of.a[1] - of.a[0] > furtherOutMm ? 2000 : 900;
+  const most = isWide ? 2000 : 900;
   return 20 * Math.floor(Math.min(Math.max(share, 440), most) / 20);
 }
 

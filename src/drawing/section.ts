@@ -139,9 +139,14 @@ export function sectionWork(
     box: port.box,
   };
   const { level, outline } = view;
+  const x = cutAt(outline, focus, level);
+  const under = topAt(outline, x);
+  const lit = level?.settled
+    ? [...(level.at.z < under ? [levelLine(outline, level, port)] : []), uprights(outline, level, { port, under })]
+    : [];
   const all = [
-    slopeCut(view, { frame, x: cutAt(outline, focus, level) }),
-    ...(level?.settled ? [levelLine(outline, level, port), uprights(outline, level, port)] : []),
+    slopeCut(view, { frame, x }),
+    ...lit,
     keptLines(on.marks, level, port),
     ...(level ? [standing(level, frame)] : []),
     runDots(focus, sheet),
@@ -219,19 +224,25 @@ function levelLine(outline: Outline, level: Reckoned, port: Viewport): Drawn {
   };
 }
 
-/** Upright lines up the left wall, else the right; where neither is met, their ends on floor and ceiling. */
-function uprights(outline: Outline, level: Reckoned, port: Viewport): Drawn {
+/**
+ * Upright lines up the left wall, else the right; where neither is met, their ends on floor and ceiling.
+ *
+ * @param on - the view, and how high it is where the section is cut
+ */
+function uprights(outline: Outline, level: Reckoned, on: { port: Viewport; under: number }): Drawn {
+  const { port } = on;
+  const topMm = (x: number) => Math.min(topAt(outline, x), on.under);
   const front = port.extent.a[0];
   const found = (['F', 'S'] as const).flatMap((kind) => {
     const ends = lineEnds(outline, level, kind).filter((e) => e.at.y > front);
     const end = ends.find((e) => e.wall === 'left') ?? ends.find((e) => e.wall === 'right');
     if (end) {
-      const top = port.at(end.at.y, topAt(outline, sideAt(outline, end.wall === 'left' ? 'left' : 'right')));
+      const top = port.at(end.at.y, topMm(sideAt(outline, end.wall === 'left' ? 'left' : 'right')));
       const foot = port.at(end.at.y, 0);
       return [{ kind, top, foot, paths: [[...top, ...foot]] }];
     }
     if (kind === 'S' || ends.length === 0 || ends.some((e) => e.wall !== null)) return [];
-    const [top, foot] = [port.at(level.at.y, topAt(outline, level.at.x)), port.at(level.at.y, 0)];
+    const [top, foot] = [port.at(level.at.y, topMm(level.at.x)), port.at(level.at.y, 0)];
     const paths = stubs(top, foot).filter((_, i) => reaches(outline, level.at.y, i === 0 ? 'ceiling' : 'floor'));
     return paths.length > 0 ? [{ kind, top, foot, paths }] : [];
   });

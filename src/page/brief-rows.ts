@@ -54,6 +54,7 @@ function madeRows(brief: Brief, family: FamilyName): readonly BriefRow[] {
       `${size(carcassMm.width)}, ${size(carcassMm.height)}`,
     ],
     ['Carcass depth', `${size(carcassMm.depth)}, begins ${brief.carcassFrontMm} behind F`],
+    ...shapeRows(brief),
     ...(modules
       ? [
           ['Side by side', `${modules.count} of equal widths, set out from S`] as const,
@@ -70,6 +71,23 @@ function madeRows(brief: Brief, family: FamilyName): readonly BriefRow[] {
           ] as const,
         ]
       : []),
+  ];
+}
+
+/** A top that slopes, a corner that is cut out. */
+function shapeRows({ slope, notch }: Brief): readonly BriefRow[] {
+  return [
+    ...(slope
+      ? [
+          [
+            'Sloped top',
+            slope.find
+              ? `low on the ${slope.low}, its heights to be found`
+              : `from ${slope.lowMm} on the ${slope.low} to ${slope.highMm}`,
+          ] as const,
+        ]
+      : []),
+    ...(notch ? [['Notch', `${notch.widthMm} × ${notch.heightMm} off the upper ${notch.side} corner`] as const] : []),
   ];
 }
 

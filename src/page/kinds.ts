@@ -13,6 +13,8 @@ export const kinds: readonly Choice[] = [
   { name: 'run', says: 'Run from wall to wall' },
   { name: 'reveal', says: 'Window reveal' },
   { name: 'doorway', says: 'Door opening' },
+  { name: 'under-stair', says: 'Space under a stair' },
+  { name: 'roof-slope', says: 'Space under a roof slope' },
   { name: 'plain-wall', says: 'Plain wall' },
 ];
 

@@ -39,6 +39,8 @@ const kinds: readonly Kind[] = [
   { says: 'shelves on a plain wall', family: 'plain-wall', seed: 1, stand: { along: 0, up: 1100 } },
   { says: 'a carcass before a plain wall', family: 'plain-wall', seed: 3, stand: { along: 0, up: 1100 } },
   { says: 'a window reveal', family: 'reveal', seed: 4, stand: { along: 0, up: 500 } },
+  { says: 'a space under a stair', family: 'under-stair', seed: 2, stand: { along: 150, up: 700 } },
+  { says: 'a space under a roof', family: 'roof-slope', seed: 4, stand: { along: -150, up: 700 } },
   { says: 'a door opening', family: 'doorway', seed: 4, stand: { along: 0, up: 950 } },
 ];
 const all = process.env['OFFTRUE_ALL_FAMILIES'] === '1';
@@ -169,9 +171,9 @@ async function writeCutOut(
   const over = (trim?.vMm[0] ?? 0) < levelMm ? -1 : 1;
   const [a = 0, b = 0] = across ?? [];
   const [top = 0, foot = 0] = up ?? [];
-  const group = page.getByRole('group', { name: new RegExp(`^Cut-out for the ${name}`) });
-  await group.getByLabel('right of S').fill(String((sideways * (a + b)) / 2));
-  await group.getByLabel('over L').fill(String((over * (top + foot)) / 2));
+  const group = page.getByRole('group', { name: new RegExp(`^Cut-out, ${name}$`) });
+  await group.getByLabel('from S').fill(String((sideways * (a + b)) / 2));
+  await group.getByLabel('from L').fill(String((over * (top + foot)) / 2));
   await group.getByLabel('wide').fill(String(Math.abs(a - b) + 2 * spare));
   await group.getByLabel('high').fill(String(Math.abs(top - foot) + 2 * spare));
 }

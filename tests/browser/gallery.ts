@@ -91,6 +91,8 @@ const kinds: Readonly<Record<string, { family: string; seed: number; up: number 
   'plain-wall': { family: 'plain-wall', seed: 3, up: 1100 },
   reveal: { family: 'reveal', seed: 4, up: 500 },
   doorway: { family: 'doorway', seed: 4, up: 950 },
+  'under-stair': { family: 'under-stair', seed: 2, up: 700 },
+  'roof-slope': { family: 'roof-slope', seed: 4, up: 700 },
 };
 
 function codeOfKind(name: string): string {

@@ -27,6 +27,8 @@ export class Run {
   held: SeenReading | null;
   /** Why the last hold was refused, in words. */
   refusal: string;
+  /** Whether the last hold was refused because the rule does not reach. */
+  tooFar: boolean;
   /** Whether a figure is being booked and the next place looked for. */
   busy: boolean;
   /** Places that could not be held: a run passes them by. */
@@ -44,6 +46,7 @@ export class Run {
     this.column = $state(0);
     this.held = $state.raw(null);
     this.refusal = $state('');
+    this.tooFar = $state(false);
     this.busy = $state(false);
     this.choose(first.key);
   }
@@ -134,6 +137,7 @@ export class Run {
       return true;
     }
     this.#passedBy.add(saidKey(this.current));
+    this.tooFar = entry.outcome.error.code === 'rule/too-short';
     const by = entry.outcome.error.by;
     this.refusal = `${refusalCodes[entry.outcome.error.code]}${by ? `: ${by}` : ''}`;
     this.#session.say(`${this.where}: ${this.refusal}.`);

@@ -62,8 +62,8 @@ export function runKindsOf(view: Seen): readonly RunKind[] {
   if (!surface) return surfaces;
   return [
     ...surfaces,
-    { key: 'boxes-S', surface, kind: 'S', says: 'S to the sides of boxes', boxes },
-    { key: 'boxes-L', surface, kind: 'L', says: 'L to the tops and bottoms of boxes', boxes },
+    { key: 'boxes-S', surface, kind: 'S', says: 'S to boxes, side and side', boxes },
+    { key: 'boxes-L', surface, kind: 'L', says: 'L to boxes, top and bottom', boxes },
   ];
 }
 
