@@ -20,6 +20,7 @@ const titles: Readonly<Record<FamilyName, string>> = {
 /** Names a recess, with what tells its handed shape: `Alcove beside the breast, breast on the left`. */
 export function titleOf(outline: Pick<Outline, 'family' | 'breastSide' | 'slope'>): string {
   const title = titles[outline.family];
+  if (outline.family === 'alcove-pair') return `${title}, the ${outline.breastSide === 'right' ? 'left' : 'right'} one`;
   if (outline.breastSide !== null) return `${title}, breast on the ${outline.breastSide}`;
   return outline.slope ? `${title}, low on the ${outline.slope.low}` : title;
 }

@@ -4,8 +4,7 @@
  */
 import type { BayNumber } from '../exercise/bays.ts';
 import { type Act, type ActOf, datumName, datumParts, type PlaceSaid } from '../survey/act.ts';
-import { bayWords, eachBay } from '../survey/in-bay.ts';
-import { bayOf } from '../survey/world.ts';
+import { actInRoom, surveyIn } from '../survey/in-bay.ts';
 import type { Hand } from './hand.ts';
 
 export interface BayHand extends Hand {
@@ -21,19 +20,20 @@ export function handsByBay(hand: Hand): readonly BayHand[] {
 
 /** Proposes what each recess's hand has, in one act. */
 export function proposeTogether(hand: Hand, hands: readonly BayHand[]): void {
-  const [first, second] = hands.map((h) => h.proposed());
-  if (!first) return;
-  const { carcassMm, frameMm, allowanceMm } = second ?? {};
-  const its = { ...(carcassMm && { carcassMm }), ...(frameMm && { frameMm }), ...(allowanceMm && { allowanceMm }) };
-  hand.act(second ? { ...first, second: its } : first);
+  let whole: ActOf<'propose'> | null = null;
+  hands.forEach((h, i) => {
+    const its = h.proposed();
+    if (its) whole = actInRoom({ ...hand.now(), proposal: whole }, i === 0 ? 1 : 2, its) as ActOf<'propose'>;
+  });
+  if (whole) hand.act(whole);
 }
 
 function handIn(hand: Hand, bay: BayNumber): BayHand {
   let kept: ActOf<'propose'> | null = null;
   return {
-    now: () => eachBay(hand.now()).find((b) => b.bay === bay)?.survey ?? hand.now(),
+    now: () => surveyIn(hand.now(), bay),
     act: (act) => {
-      if (act.act !== 'propose') return hand.act(inRoom(hand, bay, act));
+      if (act.act !== 'propose') return hand.act(actInRoom(hand.now(), bay, fromLastSetUp(hand, bay, act)));
       kept = act;
       return { ok: true };
     },
@@ -41,32 +41,21 @@ function handIn(hand: Hand, bay: BayNumber): BayHand {
   };
 }
 
-/** An act in a recess's own words, as the whole room's log has it. */
-function inRoom(hand: Hand, bay: BayNumber, act: Act): Act {
-  const { world, standing } = hand.now();
-  if (act.act === 'say') return world.bays.length > 1 ? { ...act, of: bayWords[bay] } : act;
+/** In the right recess F, S and L mean those of the set-up that stands there. */
+function fromLastSetUp(hand: Hand, bay: BayNumber, act: Act): Act {
   if (bay === 1) return act;
-  const setUp = standing?.setUp ?? 1;
+  const setUp = hand.now().standing?.setUp ?? 1;
   const datum = (name: string) => (datumParts(name).setUp === 1 ? datumName(datumParts(name).kind, setUp) : name);
-  const place = (said: PlaceSaid): PlaceSaid => {
-    if (!('surface' in said)) return said;
-    return { ...said, ...(said.along === undefined ? {} : { along: datum(said.along) }), bay };
-  };
+  const place = (said: PlaceSaid): PlaceSaid =>
+    'surface' in said && said.along !== undefined ? { ...said, along: datum(said.along) } : said;
   switch (act.act) {
-    case 'stand':
-      return { ...act, xMm: act.xMm + (bayOf(world, bay)?.atXMm ?? 0) };
     case 'mark':
     case 'span':
       return { ...act, place: place(act.place) };
     case 'read':
       return { ...act, datum: datum(act.datum), place: place(act.place) };
     case 'book':
-      return {
-        ...act,
-        ...(act.datum === undefined ? {} : { datum: datum(act.datum) }),
-        place: place(act.place),
-        ...(typeof act.to === 'object' ? { to: place(act.to) } : {}),
-      };
+      return { ...act, ...(act.datum === undefined ? {} : { datum: datum(act.datum) }), place: place(act.place) };
     default:
       return act;
   }

@@ -3,20 +3,25 @@
  *
  * Marks and the uncovered room are given out only when the survey has been handed in.
  */
+import type { BayNumber } from '../../exercise/bays.ts';
 import type { Exercise } from '../../exercise/exercise.ts';
 import { markSurvey, type Report } from '../../marking/report.ts';
 import { type UncoveredRoom, uncoverRoom } from '../../marking/uncovered-room.ts';
 import type { Act } from '../../survey/act.ts';
 import { fold, perform } from '../../survey/acting.ts';
+import { actInRoom, surveyIn } from '../../survey/in-bay.ts';
 import { type LearnerView, learnerView } from '../../survey/learner-view.ts';
 import type { Outcome } from '../../survey/outcome.ts';
 import { beginSurvey, type Entry } from '../../survey/survey.ts';
 import { openWorld } from '../../survey/world.ts';
 
 export interface SurveyCore {
-  view(): LearnerView;
-  /** Acts, and gives the entry for the log. */
-  act(act: Act): Entry;
+  /** The recesses here, from left to right: one, or two of a pair. */
+  readonly bays: readonly BayNumber[];
+  /** What the learner sees of one recess, in its own frame. */
+  view(bay?: BayNumber): LearnerView;
+  /** Acts in one recess's frame, and gives the entry for the log. */
+  act(act: Act, bay?: BayNumber): Entry;
   entries(): readonly Entry[];
   /** The report; null before hand-in. */
   report(): Report | null;
@@ -33,9 +38,10 @@ export function openCore(exercise: Exercise, before: readonly { act: Act; outcom
   let survey = beginSurvey(openWorld(exercise));
   for (const { act, outcome } of before) survey = fold(survey, act, outcome);
   return {
-    view: () => learnerView(survey),
-    act: (act) => {
-      survey = perform(survey, act).survey;
+    bays: survey.world.bays.map((b) => b.bay),
+    view: (bay = 1) => learnerView(surveyIn(survey, bay)),
+    act: (act, bay = 1) => {
+      survey = perform(survey, actInRoom(survey, bay, act)).survey;
       return survey.entries.at(-1) as Entry;
     },
     entries: () => survey.entries,

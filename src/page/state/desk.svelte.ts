@@ -2,6 +2,7 @@
  * The desk: which screen is open, which survey lies on it, and what is kept on the device.
  */
 import type { Lesson } from '../../course/lesson.ts';
+import type { BayNumber } from '../../exercise/bays.ts';
 import type { Exercise } from '../../exercise/exercise.ts';
 import type { Entry } from '../../survey/survey.ts';
 import type { OnDesk } from './laying.svelte.ts';
@@ -116,6 +117,12 @@ export class Desk {
     }
     const exercise = find ? narrowed(found.value, find) : found.value;
     await this.#begin(exercise, { before: standing ? standingStart(exercise) : [], lesson });
+  }
+
+  /** Turns to a recess of the pair on the desk. */
+  async turnTo(bay: BayNumber): Promise<void> {
+    const { turnedTo } = await laying();
+    if (this.open) this.open = turnedTo(this.open, bay);
   }
 
   /** Shows what became of the survey on the desk. */

@@ -1,6 +1,7 @@
 /**
  * A session: one survey on the page. Panels read its view and send acts; each act is kept before it is shown as done.
  */
+import type { BayNumber } from '../../exercise/bays.ts';
 import type { Act } from '../../survey/act.ts';
 import type { LearnerView } from '../../survey/learner-view.ts';
 import type { Entry } from '../../survey/survey.ts';
@@ -17,6 +18,8 @@ export class Session {
   #core: SurveyCore;
   #keeper: Keeper;
   view: LearnerView;
+  /** The recess of a pair that is looked at. */
+  #bay: BayNumber;
   /** Whether what was done is safe on this device. */
   kept: Kept;
   /** The last act and what it led to; panels and the live region tell it. */
@@ -27,6 +30,7 @@ export class Session {
   constructor(core: SurveyCore, keeper: Keeper) {
     this.#core = core;
     this.#keeper = keeper;
+    this.#bay = $state(1);
     this.view = $state.raw(core.view());
     this.kept = $state<Kept>('kept');
     this.last = $state.raw(null);
@@ -35,7 +39,7 @@ export class Session {
 
   /** Acts. The entry is on the device before this resolves; a device that refuses is said in `kept`. */
   async act(act: Act): Promise<Entry> {
-    const entry = this.#core.act(act);
+    const entry = this.#core.act(act, this.#bay);
     this.kept = 'keeping';
     try {
       await this.#keeper.keep(entry);
@@ -43,9 +47,25 @@ export class Session {
     } catch {
       this.kept = 'not-kept';
     }
-    this.view = this.#core.view();
+    this.view = this.#core.view(this.#bay);
     this.last = entry;
     return entry;
+  }
+
+  get bay(): BayNumber {
+    return this.#bay;
+  }
+
+  /** The other recess of a pair, while nothing is proposed for it; null else. */
+  get waitsFor(): BayNumber | null {
+    const other = this.#core.bays.find((bay) => bay !== this.#bay);
+    return other !== undefined && this.#core.view(other).proposal === null ? other : null;
+  }
+
+  /** Turns to a recess of a pair. */
+  turnTo(bay: BayNumber): void {
+    this.#bay = bay;
+    this.view = this.#core.view(bay);
   }
 
   /** Says one line to the learner. */
@@ -53,7 +73,7 @@ export class Session {
     this.message = message;
   }
 
-  get core(): Pick<SurveyCore, 'entries' | 'report' | 'uncovered'> {
+  get core(): Pick<SurveyCore, 'bays' | 'entries' | 'report' | 'uncovered'> {
     return this.#core;
   }
 }

@@ -151,7 +151,8 @@ function depthsOf({ brief, outline }: Seen): readonly Stop[] {
     ];
   const back = Math.round((brief.carcassFrontMm + brief.carcassMm.depth.nominalMm) / 5) * 5;
   return [
-    { name: 'front', at: 'F' },
+    // A face line set back from the line that is thrown is reckoned from it.
+    { name: 'front', at: brief.setBackMm ? 0 : 'F' },
     { name: 'back', at: Math.min(back, depth - 15) },
   ];
 }
