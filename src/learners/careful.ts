@@ -17,6 +17,7 @@ import { checkInstrument, type Shown } from './instrument.ts';
 import { bringToReference, standOnReference } from './lining-up.ts';
 import { proposeWorked } from './proposing.ts';
 import { carcassDepths, carcassHeights, type Density, type PlannedReading, planReadings } from './reading-plan.ts';
+import { planUnderSlope, standingPlace } from './sloped-plan.ts';
 import { keepWatch, type Watch } from './watch.ts';
 
 /** Surveys a recess with care, by a plan of a density; of a pair, the one after the other, from one line past the breast. */
@@ -33,9 +34,10 @@ function surveyBay(hand: Hand, density: Density): void {
   const { spec, brief } = hand.now().world.exercise;
   for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
   const shown = checkInstrument(hand);
-  standOnReference(hand, lineHeight(brief.openingMm.height));
+  const { heightMm, xMm } = standingPlace(brief);
+  standOnReference(hand, heightMm, xMm);
   markLines(hand);
-  const plan = planReadings(brief, density);
+  const plan = brief.slope ? planUnderSlope(brief, density) : planReadings(brief, density);
   if (shown.out.length === 0) readAll(hand, plan);
   else readAllowing(hand, shown, plan);
   close(hand);
@@ -90,7 +92,9 @@ export function markLines(hand: Hand): void {
       hand.act({ act: 'mark', place: { surface, along: 'L', yMm: Math.round(depth / 2) } });
     return;
   }
-  for (const zMm of [Math.round(height * 0.25), Math.round(height * 0.75)]) {
+  // Under a slope the low wall and the back are seen as high as the low end alone.
+  const tall = brief.slope ? brief.plinthMm + brief.slope.lowMm : height;
+  for (const zMm of [Math.round(tall * 0.25), Math.round(tall * 0.75)]) {
     hand.act({ act: 'mark', place: { surface: 'left', along: 'F', zMm } });
     hand.act({ act: 'mark', place: { surface: 'right', along: 'F', zMm } });
     hand.act({ act: 'mark', place: { surface: 'back', along: 'S', zMm } });
@@ -117,13 +121,17 @@ function isWanted(hand: Hand, seen: Done, reading: PlannedReading): boolean {
 }
 
 function tries(hand: Hand, place: SurfacePlace): SurfacePlace[] {
-  const { height, depth } = hand.now().world.exercise.brief.openingMm;
+  const { openingMm, slope } = hand.now().world.exercise.brief;
+  const { width, height, depth } = openingMm;
   const off = [0, 12, 30, 60, 100, 140];
+  // A flat ceiling under a slope is free towards its high end.
+  const high = slope && place.surface === 'ceiling' ? (slope.low === 'left' ? 1 : -1) : 0;
+  const awayTo = (high * width) / 2;
   return off.map((mm) => ({
     ...place,
     ...(place.zMm === undefined ? {} : { zMm: towards(place.zMm, height / 2, mm) }),
     ...(place.yMm === undefined ? {} : { yMm: towards(place.yMm, depth / 2, mm / 3) }),
-    ...(place.xMm === undefined ? {} : { xMm: towards(place.xMm, 0, mm) }),
+    ...(place.xMm === undefined ? {} : { xMm: towards(place.xMm, awayTo, mm) }),
   }));
 }
 
@@ -163,7 +171,7 @@ export function linesOfReadings(offsets: readonly BookedOffset[]): readonly (rea
 }
 
 export function alongOf(o: BookedOffset): 'u' | 'v' {
-  return o.side === 'floor' || o.side === 'ceiling' ? 'u' : 'v';
+  return axesOf(o.side).across === 'z' ? 'u' : 'v';
 }
 
 export function halfWay(a: BookedOffset, b: BookedOffset): PlannedReading {

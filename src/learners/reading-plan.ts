@@ -36,7 +36,7 @@ export const carefulDensity: Density = {
 };
 
 /** How far from a corner a rule is held, mm. */
-const cornerMm = 12;
+export const cornerMm = 12;
 
 /** Plans the offsets for a carcass and its frame by a density. */
 export function planReadings(brief: Brief, density: Density): readonly PlannedReading[] {

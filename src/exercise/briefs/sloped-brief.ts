@@ -7,6 +7,9 @@ import type { Fate, RecessSpec, SlopeSpec, Trim } from '../../recess/recess-spec
 import type { Brief } from '../brief.ts';
 import { waverMm } from './lining-brief.ts';
 
+/** A flat top narrower than this is made as it stands, mm: a rule has no room beside the slope. */
+const widthOfFlatMm = 220;
+
 /** Room between the opening and the nominal carcass, mm, by severity, so that the nominal itself goes in in nearly all rooms. */
 const spare: Readonly<Record<string, { width: number; overhead: number; depth: number }>> = {
   settled: { width: 26, overhead: 30, depth: 18 },
@@ -72,7 +75,7 @@ function slopedBrief(spec: RecessSpec, of: SlopedDraw): Brief {
     carcassFrontMm: frontMm,
     carcassMm: {
       width: { nominalMm: carcass.width, find: true },
-      height: { nominalMm: tall, find: flat !== null && flat < highMm },
+      height: { nominalMm: tall, find: flat !== null && 1000 * (highMm - flat) >= widthOfFlatMm * slope.riseMmPerM },
       depth: { nominalMm: carcass.depth, find: one(12, [true, true, false]) },
     },
     askMm: { left: side, right: side, top: one(13, [5, 6, 8]), back: one(14, [5, 8, 10]) },

@@ -6,6 +6,7 @@ import type { Exercise } from '../../exercise/exercise.ts';
 import { type CodeResult, openCode, seedCount, writeCode } from '../../exercise/exercise-code.ts';
 import { takeInHand } from '../../learners/hand.ts';
 import { standOnReference } from '../../learners/lining-up.ts';
+import { standingPlace } from '../../learners/sloped-plan.ts';
 import { familyOf } from '../../recess/families/families.ts';
 import { beginSurvey, type Entry } from '../../survey/survey.ts';
 import { openWorld } from '../../survey/world.ts';
@@ -30,6 +31,7 @@ export function standingStart(exercise: Exercise): readonly Entry[] {
   const hand = takeInHand(beginSurvey(openWorld(exercise)));
   const { spec, brief } = exercise;
   for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
-  standOnReference(hand, Math.round(brief.openingMm.height * 0.45));
+  const { heightMm, xMm } = standingPlace(brief);
+  standOnReference(hand, heightMm, xMm);
   return hand.now().entries;
 }
