@@ -22,9 +22,9 @@ export function splineWeights(placesMm: readonly number[], t: number): readonly 
   const h = at(placesMm, k + 1) - at(placesMm, k);
   const q = (t - at(placesMm, k)) / h;
   const p = 1 - q;
-  // Past the ends the cubic terms go on along their tangents: there the spline is straight.
-  const inP = q < 0 ? -2 * q : q > 1 ? q - 1 : p * p * p - p;
-  const inQ = q < 0 ? -q : q > 1 ? 2 * (q - 1) : q * q * q - q;
+  // Past the ends the inner place's cubic term goes on along its tangent: there the spline is straight. The outer has none.
+  const inP = q < 0 ? 0 : q > 1 ? q - 1 : p * p * p - p;
+  const inQ = q < 0 ? 0 - q : q > 1 ? 0 : q * q * q - q;
   return placesMm.map((_, i) => {
     const straight = (i === k ? p : 0) + (i === k + 1 ? q : 0);
     return straight + ((inP * at(bends[k] ?? [], i) + inQ * at(bends[k + 1] ?? [], i)) * h * h) / 6;
