@@ -24,6 +24,7 @@ import {
   type SideWalls,
   sideWalls,
 } from './carcass-fit.ts';
+import { coveringEdge, slopedStock } from './covering-edge.ts';
 import { type Edge, type OpeningEdges, openingEdges, openingRect, stockOf } from './opening.ts';
 import { type RunKey, runKey } from './run.ts';
 import { highestEdge, tallestUnderSlope } from './shaped-largest.ts';
@@ -57,6 +58,8 @@ export interface FrameKey {
   readonly at: { readonly leftMm: number; readonly bottomMm: number };
   /** Least and most stock to come off each edge; < 0 where the blank does not cover. */
   readonly stockMm: Readonly<Record<Edge, readonly [number, number]>>;
+  /** The sloped edge of a blank that has one, and what comes off it along z. */
+  readonly slope?: { readonly leftMm: number; readonly rightMm: number; readonly stockMm: readonly [number, number] };
 }
 
 export interface AnswerKey {
@@ -70,6 +73,16 @@ export interface AnswerKey {
     readonly heightMm: number;
     readonly leftMm: number;
     readonly bottomMm: number;
+    /**
+     * Where the section has a slope: the line over it that stands lowest at a middle (x in the room), as heights over the
+     * bottom at either edge and there.
+     */
+    readonly slope?: {
+      readonly leftMm: number;
+      readonly rightMm: number;
+      readonly middleMm: number;
+      readonly middleAtMm: number;
+    };
   } | null;
   readonly frame: FrameKey | null;
   readonly plinthMm: readonly [number, number];
@@ -102,6 +115,8 @@ export interface FrameAsked {
   readonly heightMm: number;
   readonly leftMm?: number;
   readonly bottomMm?: number;
+  /** The line of a sloped edge: its heights over the blank's bottom at the left and the right edge. */
+  readonly slope?: { readonly leftMm: number; readonly rightMm: number };
 }
 
 export interface KeyAsked {
@@ -131,14 +146,14 @@ export function answerKey(recess: Recess, exercise: Exercise, asked: KeyAsked = 
   const subject = given ?? nominal;
   if (!nominal || !subject || (asked.carcass && !given)) return outside('the carcass reaches beyond the recess');
   const found = openingEdges(site);
-  const frame = asked.frame && found ? frameKey(found, asked.frame) : null;
+  const frame = asked.frame && found ? frameKey(site, found, asked.frame) : null;
   return {
     ok: true,
     key: {
       brief: exercise.brief,
       carcass: given ? carcassKey(site, given) : null,
       ...largest(site, nominal),
-      opening: found ? openingKey(found) : null,
+      opening: found ? openingKey(site, found) : null,
       frame,
       plinthMm: plinthStock(site, subject.carcass),
       marginsMm: margins(site, subject.carcass),
@@ -293,29 +308,46 @@ function farEdge(site: Site, carcass: PlacedCarcass): [number, number] {
   return [shown(carcass.backMm - most.mm), shown(carcass.backMm - least.mm)];
 }
 
-function openingKey(found: OpeningEdges): NonNullable<AnswerKey['opening']> {
+function openingKey(site: Site, found: OpeningEdges): NonNullable<AnswerKey['opening']> {
   const rect = openingRect(found);
+  const edge = coveringEdge(site, found);
+  const over = (z: number) => shown(z - rect.bottomMm);
   return {
     widthMm: shown(rect.rightMm - rect.leftMm),
     heightMm: shown(rect.topMm - rect.bottomMm),
     leftMm: shown(rect.leftMm),
     bottomMm: shown(rect.bottomMm),
+    ...(edge
+      ? {
+          slope: {
+            leftMm: over(edge.leftMm),
+            rightMm: over(edge.rightMm),
+            middleMm: over(edge.middleMm),
+            middleAtMm: shown(edge.middleAtMm),
+          },
+        }
+      : {}),
   };
 }
 
 /** Gives the key of a blank, centred on the opening unless it is placed. */
-export function frameKey(found: OpeningEdges, asked: FrameAsked): FrameKey {
+export function frameKey(site: Site, found: OpeningEdges, asked: FrameAsked): FrameKey {
   const rect = openingRect(found);
   const leftMm = asked.leftMm ?? (rect.leftMm + rect.rightMm - asked.widthMm) / 2;
   const bottomMm = asked.bottomMm ?? (rect.bottomMm + rect.topMm - asked.heightMm) / 2;
   const blank = { leftMm, rightMm: leftMm + asked.widthMm, bottomMm, topMm: bottomMm + asked.heightMm };
   const stock = stockOf(found, blank);
-  const pair = (edge: Edge): [number, number] => [shown(stock[edge][0]), shown(stock[edge][1])];
+  const { slope } = asked;
+  const sloped = slope && found.top.parts.some(({ side }) => side === 'slope') ? slope : null;
+  const edged = sloped ? slopedStock(site, found, { ...blank, slope: sloped }) : null;
+  const rounded = ([least, most]: readonly [number, number]): [number, number] => [shown(least), shown(most)];
+  const pair = (edge: Edge) => rounded(edge === 'top' && edged ? edged.top : stock[edge]);
   return {
     widthMm: asked.widthMm,
     heightMm: asked.heightMm,
     at: { leftMm: shown(leftMm), bottomMm: shown(bottomMm) },
     stockMm: { left: pair('left'), right: pair('right'), top: pair('top'), bottom: pair('bottom') },
+    ...(sloped && edged ? { slope: { ...sloped, stockMm: rounded(edged.slope) } } : {}),
   };
 }
 

@@ -12,7 +12,7 @@ import type { Place } from '../recess/recess.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { meetsBare, type SizeName, sizeRules } from '../survey/size.ts';
 import { type FoundCarcass, findCarcass } from './answer-key.ts';
-import { lineAtFace, type OpeningEdges, openingEdges, openingRect, sideOfEdge } from './opening.ts';
+import { lineAtFace, type OpeningEdges, openingEdges, openingRect } from './opening.ts';
 import { shelfBacks } from './shelves.ts';
 import { floorHighPoint, highest, placeOf, type Site } from './site.ts';
 import { liningEdges, wallThickness } from './wall-thickness.ts';
@@ -161,10 +161,9 @@ function frameDomain(size: 'frame-width' | 'frame-height', found: OpeningEdges |
   const wholeMm = wide ? rect.rightMm - rect.leftMm : rect.topMm - rect.bottomMm;
   const rects: Partial<Record<Side, readonly Rect[]>> = {};
   const decidedAt = (wide ? (['left', 'right'] as const) : (['bottom', 'top'] as const)).map((edge) => {
-    const side = sideOfEdge[edge];
-    const { stretches, least } = found[edge];
-    rects[side] = stretches.map((s) => lineAtFace(side, s));
-    return { side, at: placeOf(side, least) };
+    const { parts, least, leastOn } = found[edge];
+    for (const { side, stretch } of parts) rects[side] = [...(rects[side] ?? []), lineAtFace(side, stretch)];
+    return { side: leastOn, at: placeOf(leastOn, least) };
   });
   return { size, rects, wholeMm, decidedAt };
 }

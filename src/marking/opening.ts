@@ -2,30 +2,31 @@
  * The opening at the face line: the section of the bare walls at y = 0, and what a frame's blank needs to cover it.
  *
  * Each surface's boundary is a stretch from corner to corner; what lies behind a staying trim is left out, for the blank
- * is notched round it. Edges are undercut behind, so y = 0 alone counts.
+ * is notched round it. Edges are undercut behind, so y = 0 alone counts. Overhead the lower of ceiling and slope counts.
  */
 
 import { heightAt } from '../geometry/height-field.ts';
 import type { Extreme, Rect } from '../geometry/range.ts';
 import { isOpen, type Side } from '../recess/recess-spec.ts';
-import { bareHighest, bareLowest, type Site, type Stretch } from './site.ts';
+import { bareHighest, bareLowest, overheadSides, type Site, type Stretch } from './site.ts';
 
-/** The four edges of a blank; `top` is at the ceiling, `bottom` at the floor. */
+/** The four edges of a blank; `top` is at the ceiling or the slope, `bottom` at the floor. */
 export const edges = ['left', 'right', 'top', 'bottom'] as const;
 export type Edge = (typeof edges)[number];
 
-export const sideOfEdge: Readonly<Record<Edge, Side>> = {
-  left: 'left',
-  right: 'right',
-  top: 'ceiling',
-  bottom: 'floor',
-};
+/** A stretch of one surface's boundary. */
+export interface EdgePart {
+  readonly side: Side;
+  readonly stretch: Stretch;
+}
 
-/** A surface's boundary of the section: its stretches, and its obstruction's extremes over them. */
+/** An edge's boundary of the section: its parts, and its obstruction's extremes over them. */
 export interface EdgeRange {
-  readonly stretches: readonly Stretch[];
+  readonly parts: readonly EdgePart[];
   readonly least: Extreme;
   readonly most: Extreme;
+  /** The surface that `least` is taken on. */
+  readonly leastOn: Side;
 }
 
 export type OpeningEdges = Readonly<Record<Edge, EdgeRange>>;
@@ -40,15 +41,17 @@ export interface OpeningRect {
 
 /** Gives the boundary of the opening; null where a side is open, or a surface lies behind trims all along. */
 export function openingEdges(site: Site): OpeningEdges | null {
-  if (edges.some((edge) => isOpen(site.recess.spec, sideOfEdge[edge]))) return null;
-  const bottomLeft = corner(site, 'left', 'floor');
-  const bottomRight = corner(site, 'right', 'floor');
-  const topLeft = corner(site, 'left', 'ceiling');
-  const topRight = corner(site, 'right', 'ceiling');
-  const left = edgeRange(site, 'left', [bottomLeft.z, topLeft.z]);
-  const right = edgeRange(site, 'right', [bottomRight.z, topRight.z]);
-  const top = edgeRange(site, 'ceiling', [topLeft.x, topRight.x]);
-  const bottom = edgeRange(site, 'floor', [bottomLeft.x, bottomRight.x]);
+  const { spec } = site.recess;
+  if (isOpen(spec, 'left') || isOpen(spec, 'right') || (isOpen(spec, 'ceiling') && isOpen(spec, 'slope'))) return null;
+  const over = overheadSides(site);
+  const bottomLeft = corner(site, 'left', ['floor']);
+  const bottomRight = corner(site, 'right', ['floor']);
+  const topLeft = corner(site, 'left', over);
+  const topRight = corner(site, 'right', over);
+  const left = edgeRange(site, [{ side: 'left', stretch: [bottomLeft.z, topLeft.z] }]);
+  const right = edgeRange(site, [{ side: 'right', stretch: [bottomRight.z, topRight.z] }]);
+  const top = edgeRange(site, overheadParts(site, [topLeft.x, topRight.x]));
+  const bottom = edgeRange(site, [{ side: 'floor', stretch: [bottomLeft.x, bottomRight.x] }]);
   return left && right && top && bottom ? { left, right, top, bottom } : null;
 }
 
@@ -92,19 +95,22 @@ export function lineAtFace(side: Side, stretch: Stretch): Rect {
   return side === 'left' || side === 'right' ? { u0: 0, u1: 0, v0: from, v1: to } : { u0: from, u1: to, v0: 0, v1: 0 };
 }
 
-function edgeRange(site: Site, side: Side, whole: Stretch): EdgeRange | null {
-  const stretches = bareStretches(site, side, whole);
-  const [first, ...rest] = stretches;
+function edgeRange(site: Site, wholes: readonly EdgePart[]): EdgeRange | null {
+  const parts = wholes.flatMap(({ side, stretch }) =>
+    bareStretches(site, side, stretch).map((s): EdgePart => ({ side, stretch: s })),
+  );
+  const [first, ...rest] = parts;
   if (!first) return null;
-  let least = bareLowest(site, side, lineAtFace(side, first));
-  let most = bareHighest(site, side, lineAtFace(side, first));
-  for (const stretch of rest) {
+  let least = bareLowest(site, first.side, lineAtFace(first.side, first.stretch));
+  let most = bareHighest(site, first.side, lineAtFace(first.side, first.stretch));
+  let leastOn = first.side;
+  for (const { side, stretch } of rest) {
     const low = bareLowest(site, side, lineAtFace(side, stretch));
     const high = bareHighest(site, side, lineAtFace(side, stretch));
-    if (low.value < least.value) least = low;
+    if (low.value < least.value) [least, leastOn] = [low, side];
     if (high.value > most.value) most = high;
   }
-  return { stretches, least, most };
+  return { parts, least, most, leastOn };
 }
 
 function cut(s: Stretch, out: readonly [number, number]): Stretch[] {
@@ -115,16 +121,42 @@ function cut(s: Stretch, out: readonly [number, number]): Stretch[] {
   return parts;
 }
 
-/** Where a side wall's curve at y = 0 meets the floor's or the ceiling's. Slopes are small, so going to and fro settles. */
-function corner(site: Site, wall: 'left' | 'right', flat: 'floor' | 'ceiling'): { x: number; z: number } {
+/** The stretches over which ceiling and slope are the lower of the two: a slope is far steeper, so they cross once. */
+function overheadParts(site: Site, whole: Stretch): EdgePart[] {
+  const sides = overheadSides(site);
+  const [only] = sides;
+  if (sides.length === 1 && only) return [{ side: only, stretch: whole }];
+  const { ceiling, slope } = site.recess.fields;
+  // Where the slope is the lower one, it is the greater obstruction.
+  const isUnderSlope = (x: number) => heightAt(slope, x, 0) > heightAt(ceiling, x, 0);
+  const [from, to] = whole;
+  const first = isUnderSlope(from) ? 'slope' : 'ceiling';
+  const last = isUnderSlope(to) ? 'slope' : 'ceiling';
+  if (first === last) return [{ side: first, stretch: whole }];
+  let [low, high] = [from, to];
+  for (let turn = 0; turn < 60; turn++) {
+    const middle = (low + high) / 2;
+    if (isUnderSlope(middle) === (first === 'slope')) low = middle;
+    else high = middle;
+  }
+  return [
+    { side: first, stretch: [from, low] },
+    { side: last, stretch: [low, to] },
+  ];
+}
+
+/** Where a side wall's curve at y = 0 meets the floor's, or the lowest of what is overhead. Going to and fro settles. */
+function corner(site: Site, wall: 'left' | 'right', flats: readonly Side[]): { x: number; z: number } {
   const { fields, extents, spec } = site.recess;
-  let z = flat === 'floor' ? 0 : spec.openingMm.height;
+  const onFloor = flats[0] === 'floor';
+  let z = onFloor ? 0 : spec.openingMm.height;
   let x = 0;
   for (let turn = 0; turn < 60; turn++) {
     const across = heightAt(fields[wall], 0, z);
     x = clamp(wall === 'left' ? across : 0 - across, extents.x);
-    const up = heightAt(fields[flat], x, 0);
-    const next = clamp(flat === 'floor' ? up : 0 - up, extents.z);
+    let up = heightAt(fields[flats[0] as Side], x, 0);
+    for (const flat of flats.slice(1)) up = Math.max(up, heightAt(fields[flat], x, 0));
+    const next = clamp(onFloor ? up : 0 - up, extents.z);
     if (next === z) break;
     z = next;
   }

@@ -13,7 +13,7 @@ import type { Survey } from '../survey/survey.ts';
 import { findCarcass } from './answer-key.ts';
 import type { PlacedCarcass } from './carcass-fit.ts';
 import { domainSource } from './domain.ts';
-import { type Edge, edges, type OpeningEdges, sideOfEdge } from './opening.ts';
+import { type Edge, edges, type OpeningEdges } from './opening.ts';
 import { type PushedIn, pushIn } from './push-in.ts';
 import { type Site, siteOf } from './site.ts';
 
@@ -107,8 +107,7 @@ function uncoverOne(survey: Survey): UncoveredRoom {
 function faceEdges(site: Site, found: OpeningEdges | null): FaceEdge[] {
   if (!found) return [];
   return edges.flatMap((edge) => {
-    const side = sideOfEdge[edge];
-    return found[edge].stretches.map(([from, to]): FaceEdge => {
+    return found[edge].parts.map(({ side, stretch: [from, to] }): FaceEdge => {
       const alongMm = steps(from, to);
       const upright = side === 'left' || side === 'right';
       const at = (a: number) => heightAt(site.recess.fields[side], upright ? 0 : a, upright ? a : 0);

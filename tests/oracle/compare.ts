@@ -9,9 +9,19 @@
  */
 
 import { exactly } from './interval.ts';
-import { keyOf, type OracleKey, type Question, type Room, roomOf, type Stand } from './key-oracle.ts';
+import {
+  keyOf,
+  lowestCover,
+  type OracleKey,
+  type Question,
+  type Room,
+  roomOf,
+  type Stand,
+  stockUnder,
+} from './key-oracle.ts';
 import { worstBite } from './push-in.ts';
 import { listOf, numberOf, readNotch, readSamples, recordOf, type Sizes } from './samples.ts';
+import { seenOverhead } from './section.ts';
 import { beginsAt, isShaped, topOf } from './shape.ts';
 import { type Interval, OutsideError, type Rect } from './sheet.ts';
 import { peak, trough, type Wall } from './wall.ts';
@@ -134,23 +144,47 @@ function compare(notes: Notes, room: Room, key: KeyReader, asked: Asked): void {
   for (const size of ['widest', 'tallest', 'deepest'] as const) compareHanging(notes, key, `${size}Mm`, oracle[size]);
   if (oracle.edge && room.brief.slopeLow) compareEdge(notes, key, oracle.edge, room.brief.slopeLow);
   const { plinth, margins } = oracle;
-  compareOpening(notes, key, oracle.opening);
-  if (oracle.frame) compareFrame(notes, key, oracle.frame);
+  compareOpening(notes, room, key, oracle.opening);
+  if (oracle.frame) compareFrame(notes, room, key, oracle.frame);
   compareList(notes, key, 'plinthMm', plinth);
   compareList(notes, key, 'marginsMm', margins);
   compareNumber(notes, key, 'mouthWidthMm', oracle.mouthWidth);
 }
 
 /** There is none where trims leave nothing of a side; then, and only then, may the key say null. */
-function compareOpening(notes: Notes, key: KeyReader, opening: OracleKey['opening']): void {
+function compareOpening(notes: Notes, room: Room, key: KeyReader, opening: OracleKey['opening']): void {
   const paths = { 'opening.widthMm': opening.width, 'opening.heightMm': opening.height };
   if (key.has('opening')) {
     for (const [path, interval] of Object.entries(paths)) compareNumber(notes, key, path, interval);
     compareNumber(notes, key, 'opening.leftMm', opening.left);
     compareNumber(notes, key, 'opening.bottomMm', opening.bottom);
+    compareCover(notes, room, key, opening);
   } else if (Object.values(paths).every(({ low, high }) => Number.isFinite(high - low))) {
     notes.against.push(`opening: the key says null, the samples say ${spoken(opening.width)} wide`);
   } else notes.undecided.push('opening: null or not');
+}
+
+/** The sloped edge of a blank: as low at its middle as a line can be, and over all of the section. */
+function compareCover(notes: Notes, room: Room, key: KeyReader, opening: OracleKey['opening']): void {
+  const said = recordOf(key.at('opening'), 'opening')['slope'];
+  const hasSlope = room.slopes.length > 0 && seenOverhead(room).some(({ wall }) => room.slopes.includes(wall));
+  if ((said !== undefined) !== hasSlope) {
+    notes.against.push(
+      `opening.slope: the key has ${said ? 'one' : 'none'}, the section ${hasSlope ? 'has' : 'has none'}`,
+    );
+  }
+  if (said === undefined || !hasSlope) return;
+  const [left, right, at] = (['leftMm', 'rightMm', 'middleAtMm'] as const).map((one) =>
+    key.number(`opening.slope.${one}`),
+  ) as [number, number, number];
+  compareNumber(notes, key, 'opening.slope.middleMm', lowestCover(room, at, opening.bottom));
+  const pitch = (right - left) / key.number('opening.widthMm');
+  const z = key.number('opening.bottomMm') + left;
+  const over = stockUnder(room, { at: key.number('opening.leftMm'), z, pitch }).low;
+  if (over < -notes.tolerance) notes.against.push(`opening.slope: its line is ${-over} under the section`);
+  const there = z + pitch * (at - key.number('opening.leftMm')) - key.number('opening.bottomMm');
+  if (Math.abs(there - key.number('opening.slope.middleMm')) > notes.tolerance)
+    notes.against.push(`opening.slope: its line stands ${there} at the middle, the key says another height`);
 }
 
 function questionOf(notes: Notes, key: KeyReader, asked: Asked): Question {
@@ -366,12 +400,32 @@ function compareStandsUp(notes: Notes, key: KeyReader, by: Interval | null): voi
   }
 }
 
-function compareFrame(notes: Notes, key: KeyReader, frame: NonNullable<OracleKey['frame']>): void {
+function compareFrame(notes: Notes, room: Room, key: KeyReader, frame: NonNullable<OracleKey['frame']>): void {
   compareNumber(notes, key, 'frame.at.leftMm', frame.left);
   compareNumber(notes, key, 'frame.at.bottomMm', frame.bottom);
+  const sloped = recordOf(key.at('frame'), 'frame')['slope'] !== undefined;
+  if (sloped) compareSlopedStock(notes, room, key);
   for (const edge of ['left', 'right', 'top', 'bottom'] as const) {
+    if (edge === 'top' && sloped) continue;
     compareList(notes, key, `frame.stockMm.${edge}`, frame.stock[edge]);
   }
+}
+
+/** Of a blank with a sloped edge: what comes off that edge, and whether its flat top covers. */
+function compareSlopedStock(notes: Notes, room: Room, key: KeyReader): void {
+  const [left, right, at, bottom] = (['slope.leftMm', 'slope.rightMm', 'at.leftMm', 'at.bottomMm'] as const).map(
+    (one) => key.number(`frame.${one}`),
+  ) as [number, number, number, number];
+  const pitch = (right - left) / key.number('frame.widthMm');
+  const line = { at, z: bottom + left, pitch };
+  const seen = seenOverhead(room);
+  const slopes = seen.filter(({ wall }) => room.slopes.includes(wall));
+  const { low, most } = stockUnder(room, line, slopes);
+  compareNumber(notes, key, 'frame.slope.stockMm.0', { low, high: low + 0.01 });
+  compareNumber(notes, key, 'frame.slope.stockMm.1', most);
+  const top = { at, z: bottom + key.number('frame.heightMm'), pitch: 0 };
+  const over = stockUnder(room, top, seen).low;
+  compareNumber(notes, key, 'frame.stockMm.top.0', { low: over, high: over + 0.01 });
 }
 
 function compareHanging(notes: Notes, key: KeyReader, path: string, hanging: OracleKey['widest']): void {

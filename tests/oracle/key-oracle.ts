@@ -10,10 +10,10 @@
 
 import { exactly, least, minus, negated, plus, times } from './interval.ts';
 import type { Brief, Samples, Sizes } from './samples.ts';
-import { sectionAtFaceLine } from './section.ts';
+import { sectionAtFaceLine, seenOverhead } from './section.ts';
 import { isShaped, topOf } from './shape.ts';
 import { type Edge, highestEdgeOf, shapedGoesIn, shapedStandOf, tallestShaped } from './shaped.ts';
-import { GRAIN, greatest, type Interval, type Rect, reach } from './sheet.ts';
+import { GRAIN, greatest, heightAt, type Interval, type Rect, reach } from './sheet.ts';
 import { peak, trough, type Wall, wallsOf } from './wall.ts';
 
 export type Room = {
@@ -58,6 +58,9 @@ export type Opening = {
 
 /** Stock to come off an edge: least, most. */
 export type Stock = readonly [Interval, Interval];
+
+/** A line over the upper side of the section; heights in the room. */
+export type CoverLine = { readonly at: number; readonly z: number; readonly pitch: number };
 
 export type Frame = {
   readonly left: Interval;
@@ -125,9 +128,8 @@ export function roomOf(samples: Samples): Room {
 /** @throws {OutsideError} where a carcass or the section lies beyond what the samples reach */
 export function keyOf(room: Room, question: Question): OracleKey {
   const { brief } = room;
-  const nominal = standOf(room, brief.carcassMm);
+  const { nominal, section, tallest, edge } = ofNominal(room);
   const stand = question.carcass ? standOf(room, question.carcass) : nominal;
-  const section = sectionAtFaceLine(room);
   const opening: Opening = {
     width: minus(section.right.most, section.left.least),
     height: minus(section.ceiling.most, section.floor.least),
@@ -143,13 +145,8 @@ export function keyOf(room: Room, question: Question): OracleKey {
       : goesIn(room, stand, question.tolerance),
     standsUpBy: standsUpBy(brief, stand.size),
     widest: { value: minus(tightest.right, tightest.left), hangsOn: least(clearance.top, clearance.back) },
-    tallest: brief.carcassMm.slope
-      ? tallestShaped(room, nominal)
-      : {
-          value: minus(tightest.top, nominal.bottom),
-          hangsOn: least(clearance.left, clearance.right, clearance.back),
-        },
-    edge: highestEdgeOf(room, nominal),
+    tallest,
+    edge,
     deepest: {
       value: minus(tightest.back, exactly(brief.carcassFrontMm)),
       hangsOn: least(clearance.left, clearance.right, clearance.top),
@@ -160,6 +157,79 @@ export function keyOf(room: Room, question: Question): OracleKey {
     margins: marginsOf(room, stand),
     mouthWidth: mouthWidthOf(room, stand),
   };
+}
+
+/** What hangs on the nominal carcass alone, worked out once a room. */
+function ofNominal(room: Room) {
+  const kept = nominals.get(room);
+  if (kept) return kept;
+  const { carcassMm } = room.brief;
+  const nominal = standOf(room, carcassMm);
+  const { left, right, back } = nominal.clearance;
+  const tallest = carcassMm.slope
+    ? tallestShaped(room, nominal)
+    : { value: minus(nominal.tightest.top, nominal.bottom), hangsOn: least(left, right, back) };
+  const found = { nominal, tallest, section: sectionAtFaceLine(room), edge: highestEdgeOf(room, nominal) };
+  nominals.set(room, found);
+  return found;
+}
+
+const nominals = new WeakMap<
+  Room,
+  { nominal: Stand; tallest: Hanging; section: ReturnType<typeof sectionAtFaceLine>; edge: Edge | null }
+>();
+
+/** How low a line over the section can stand at a place, over the bottom of the opening: from samples, and certainly. */
+export function lowestCover(room: Room, middle: number, bottom: Interval): Interval {
+  const seen = seenOverhead(room);
+  const points = seen.flatMap(({ from, to, wall }) =>
+    [from, to].map((x) => ({ x: x - middle, z: heightAt(wall.sheet, x, 0) })),
+  );
+  let best = { z: -Infinity, pitch: 0 };
+  const [before, after] = [upperHull(points.filter(({ x }) => x <= 0)), upperHull(points.filter(({ x }) => x > 0))];
+  for (const a of before)
+    for (const b of after) {
+      const pitch = (b.z - a.z) / (b.x - a.x);
+      if (a.z - pitch * a.x > best.z) best = { z: a.z - pitch * a.x, pitch };
+    }
+  const line = { at: middle, z: 0, pitch: best.pitch };
+  return minus({ low: best.z - GRAIN, high: -stockUnder(room, line, seen).low }, bottom);
+}
+
+/** What a line leaves over the section, along z: least over all of it, and most over its slopes. */
+export function stockUnder(room: Room, line: CoverLine, seen = seenOverhead(room)): { low: number; most: Interval } {
+  let low = Infinity;
+  const most = { low: -Infinity, high: -Infinity };
+  for (const { from, to, wall } of seen) {
+    const { sheet } = wall;
+    const over = (sign: 1 | -1) =>
+      greatest(
+        sheet,
+        sign,
+        { u: [from, to], v: [0, 0] },
+        { along: 'u', at: line.at, height: -sign * line.z, slope: -sign * line.pitch },
+      );
+    low = Math.min(low, -over(1).high);
+    if (!room.slopes.includes(wall)) continue;
+    const up = over(-1);
+    most.low = Math.max(most.low, up.low);
+    most.high = Math.max(most.high, up.high);
+  }
+  return { low, most };
+}
+
+/** The points of an upper hull, from left to right: only they can hold a line up. */
+function upperHull(points: readonly { readonly x: number; readonly z: number }[]): { x: number; z: number }[] {
+  const hull: { x: number; z: number }[] = [];
+  for (const p of [...points].sort((a, b) => a.x - b.x || a.z - b.z)) {
+    for (;;) {
+      const [a, b] = [hull[hull.length - 2], hull[hull.length - 1]];
+      if (!a || !b || (b.z - a.z) * (p.x - a.x) > (p.z - a.z) * (b.x - a.x)) break;
+      hull.pop();
+    }
+    hull.push(p);
+  }
+  return hull;
 }
 
 /** Where a carcass stands, and what is left beside it. */

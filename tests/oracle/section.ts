@@ -41,6 +41,38 @@ const TOUCH = 1e-6;
 /** Halving a stretch to find which ceiling is the lowest stops here. */
 const SHORTEST = 1e-3;
 
+/** A stretch of the section's upper side that is seen, and which of the ceilings is the lowest there. */
+export type SeenStretch = { readonly from: number; readonly to: number; readonly wall: Wall };
+
+/** The upper side between its corners, cut at sample lines: what lies behind staying trims is left out. */
+export function seenOverhead(sides: Sides): SeenStretch[] {
+  const { left, right, ceilings } = sides;
+  const sheets = ceilings.map((one) => one.sheet);
+  const [from, to] = [meetingOf(left.sheet, sheets).x, meetingOf(right.sheet, sheets).x];
+  const hidden = ceilings.map((wall) => behindTrims(wall, 'u'));
+  const places = new Set([from, to, ...hidden.flat(2)]);
+  for (const { u, step } of sheets) for (let i = 0; i < u.count; i++) places.add(u.from + i * step);
+  const lowestAt = (x: number) => {
+    const heights = sheets.map((sheet) => heightAt(sheet, x, 0));
+    return heights.indexOf(Math.min(...heights));
+  };
+  const inOrder = () => [...places].filter((x) => x >= from && x <= to).sort((a, b) => a - b);
+  // Where one ceiling gives way to another, the place is closed in on: beyond it the other would stand out.
+  const before = inOrder();
+  for (const [i, next] of before.slice(1).entries()) {
+    let [a, b] = [before[i]!, next];
+    if (lowestAt(a) === lowestAt(b)) continue;
+    while (b - a > CORNER) [a, b] = lowestAt((a + b) / 2) === lowestAt(a) ? [(a + b) / 2, b] : [a, (a + b) / 2];
+    places.add(a).add(b);
+  }
+  const sorted = inOrder();
+  return sorted.slice(1).flatMap((next, i): SeenStretch[] => {
+    const [a, b] = [sorted[i]!, next];
+    const lowest = lowestAt((a + b) / 2);
+    return isHidden(hidden[lowest]!, a, b) ? [] : [{ from: a, to: b, wall: ceilings[lowest]! }];
+  });
+}
+
 /**
  * @throws {OutsideError} where the samples do not reach the section
  * @throws {RangeError} where two sides are too steep to each other for a corner to be proved

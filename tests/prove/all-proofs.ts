@@ -8,6 +8,7 @@ import { lessonProof } from './lesson.ts';
 import type { Proof } from './proof.ts';
 import { setUpProof } from './set-up.ts';
 import { sightProof } from './sight.ts';
+import { slopeProof } from './slope.ts';
 import { uncertaintyProof } from './uncertainty.ts';
 
 export const proofs: readonly Proof[] = [
@@ -18,6 +19,7 @@ export const proofs: readonly Proof[] = [
   uncertaintyProof,
   sightProof,
   setUpProof,
+  slopeProof,
 ];
 
 /** @throws {RangeError} if no proof has that name */

@@ -4,7 +4,7 @@
  */
 import { samplesOf } from '../../src/exchange/samples-file.ts';
 import { type CarcassSizes, nominalCarcass, slopeLine } from '../../src/exercise/brief.ts';
-import { type AnswerKey, answerKey, type KeyAsked } from '../../src/marking/answer-key.ts';
+import { type AnswerKey, answerKey, type FrameAsked, type KeyAsked } from '../../src/marking/answer-key.ts';
 import { buildRecess } from '../../src/recess/recess.ts';
 import { verdictOn } from '../oracle/compare.ts';
 import { roomOf } from '../oracle/key-oracle.ts';
@@ -45,8 +45,10 @@ function proveSlope(tally: Tally, at: Case): void {
   if (!plain.ok) throw new Error(`${kind}: ${plain.error.says}`);
   count(tally, `rooms ${kind}`);
   for (let question = 0; question < questions; question++) {
+    const frame = drawnBlank(draws, plain.key);
     const asked: KeyAsked = {
       carcass: question === 0 ? nominalCarcass(plain.key.brief) : drawnCarcass(draws, plain.key),
+      ...(frame ? { frame } : {}),
     };
     const where = `${kind}, ${JSON.stringify(asked.carcass)}`;
     const result = answerKey(recess, exercise, asked);
@@ -56,7 +58,10 @@ function proveSlope(tally: Tally, at: Case): void {
     }
     const json: unknown = JSON.parse(JSON.stringify(result.key));
     const { widthMm, heightMm, depthMm } = asked.carcass as CarcassSizes;
-    const verdict = verdictOn(room, json, { carcassMm: [widthMm, heightMm, depthMm], frameMm: null });
+    const verdict = verdictOn(room, json, {
+      carcassMm: [widthMm, heightMm, depthMm],
+      frameMm: frame ? [frame.widthMm, frame.heightMm] : null,
+    });
     for (const says of verdict.disagreements) fail(tally, at, `${where}: ${says}`);
     countKey(tally, result.key, verdict.undecided);
     most(tally, 'widest interval', { value: verdict.widestIntervalMm, where });
@@ -73,12 +78,22 @@ function countKey(tally: Tally, key: AnswerKey, undecided: readonly string[]): v
     if (carcass.goesInBare) count(tally, 'goes in bare');
     if (carcass.tightest.some(({ on }) => on === 'slope')) count(tally, 'tightest on the slope');
   }
+  if (key.frame?.slope) count(tally, 'sloped blanks');
   if (key.slope) count(tally, 'edges');
   if (key.brief.slope && !key.slope) count(tally, 'edges null');
   for (const size of ['widestMm', 'tallestMm', 'deepestMm'] as const)
     if (key[size] === null) count(tally, `${size} null`);
   for (const what of undecided) count(tally, `undecided ${what.split(':')[0]}`);
   if (undecided.length > 0) count(tally, 'keys with something undecided');
+}
+
+/** A blank about the opening, with a sloped edge about the lowest that covers, or none. */
+function drawnBlank(draws: Draws, key: AnswerKey): FrameAsked | null {
+  if (!key.opening || draws.pick(3) === 0) return null;
+  const { widthMm, heightMm, slope } = key.opening;
+  const blank = { widthMm: about(draws, widthMm), heightMm: about(draws, heightMm) };
+  if (!slope || draws.pick(4) === 0) return blank;
+  return { ...blank, slope: { leftMm: about(draws, slope.leftMm), rightMm: about(draws, slope.rightMm) } };
 }
 
 /** A length about a border. */
@@ -135,7 +150,7 @@ function conclude(tally: Tally): Result {
       `rooms: ${list('rooms ')}`,
       `keys: ${n('keys')}; carcasses: ${list('carcasses ')}; ${n('outside')} asked about reach beyond the recess`,
       `fits: ${list('fits ')}; ${n('goes in bare')} go in bare; ${n('tightest on the slope')} are tightest overhead on the slope`,
-      `sloped edges: ${n('edges')}, null ${n('edges null')}; null: ${n('widestMm null')} widest, ${n('tallestMm null')} tallest, ${n('deepestMm null')} deepest`,
+      `sloped edges: ${n('edges')}, null ${n('edges null')}; ${n('sloped blanks')} blanks with a sloped edge; null: ${n('widestMm null')} widest, ${n('tallestMm null')} tallest, ${n('deepestMm null')} deepest`,
       `widest interval held against: ${widest ? `${widest.value.toFixed(6)} mm (${widest.where})` : 'none'}`,
       `undecided: ${n('keys with something undecided')} keys (${percent(n('keys with something undecided'), n('keys'))}): ${list('undecided ')}`,
     ],
