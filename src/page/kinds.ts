@@ -10,6 +10,7 @@ export interface Choice {
 
 export const kinds: readonly Choice[] = [
   { name: 'alcove', says: 'Alcove beside a breast' },
+  { name: 'alcove-pair', says: 'Pair of alcoves' },
   { name: 'run', says: 'Run from wall to wall' },
   { name: 'reveal', says: 'Window reveal' },
   { name: 'doorway', says: 'Door opening' },

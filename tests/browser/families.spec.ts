@@ -9,6 +9,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
+import { baysOf } from '../../src/exercise/bays.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
 import { familyOf } from '../../src/recess/families/families.ts';
@@ -42,6 +43,7 @@ const kinds: readonly Kind[] = [
   { says: 'a space under a stair', family: 'under-stair', seed: 2, stand: { along: 150, up: 700 } },
   { says: 'a space under a roof', family: 'roof-slope', seed: 4, stand: { along: -150, up: 700 } },
   { says: 'a door opening', family: 'doorway', seed: 4, stand: { along: 0, up: 950 } },
+  { says: 'a pair of alcoves', family: 'alcove-pair', seed: 6, stand: { along: 0, up: 1100 } },
 ];
 const all = process.env['OFFTRUE_ALL_FAMILIES'] === '1';
 
@@ -58,12 +60,30 @@ async function survey(page: Page, hands: Hands, kind: Kind): Promise<void> {
   await hands.write(/^Open by code/, code);
   await hands.press(/^Open$/);
   await page.getByRole('button', { name: 'Stand', exact: true }).waitFor();
+  const bays = baysOf(opened.value);
+  for (const { bay, exercise } of bays) {
+    if (bay === 2)
+      await expect(page.getByRole('button', { name: 'Right alcove' })).toHaveAttribute('aria-pressed', 'true');
+    await surveyBay(page, hands, { kind, exercise, last: bay === bays.length });
+  }
+}
+
+async function surveyBay(
+  page: Page,
+  hands: Hands,
+  of: { kind: Kind; exercise: Exercise; last: boolean },
+): Promise<void> {
+  const { kind, exercise, last } = of;
+  if (!(await page.getByRole('button', { name: 'Stand', exact: true }).isVisible())) {
+    await hands.press(/^Set up/);
+    await page.getByText('Stand it again: a new set-up').click();
+  }
   await hands.write(/^along/, String(kind.stand.along));
   await hands.write(/^up/, String(kind.stand.up));
   await hands.press(/^Stand$/);
   await hands.press(/^Settle$/);
   await hands.press(/^Read/);
-  const read = await readAll(page, hands, opened.value);
+  const read = await readAll(page, hands, exercise);
   const first = [...read.values()][0];
   await hands.press(/^Close/);
   await hands.press(/^Read again$/);
@@ -71,7 +91,7 @@ async function survey(page: Page, hands: Hands, kind: Kind): Promise<void> {
   await hands.write(/^What it reads/, String(first?.figures[0]));
   await hands.press(/^Book$/);
   await hands.press(/^Fit/);
-  await send(page, hands, { read, exercise: opened.value, levelMm: kind.stand.up });
+  await send(page, hands, { read, exercise, levelMm: kind.stand.up, last });
 }
 
 async function readAll(page: Page, hands: Hands, exercise: Exercise): Promise<Read> {
@@ -128,7 +148,7 @@ async function run(page: Page, hands: Hands): Promise<number[]> {
 async function send(
   page: Page,
   hands: Hands,
-  from: { read: Read; exercise: Exercise; levelMm: number },
+  from: { read: Read; exercise: Exercise; levelMm: number; last: boolean },
 ): Promise<void> {
   const { brief } = from.exercise;
   for (const size of sizesOf(brief).filter((s) => toBeFound(s, brief)))
@@ -138,7 +158,8 @@ async function send(
   const questions = await page.getByLabel(/^It goes$/).all();
   for (const q of questions) await q.check();
   await hands.press(/^Send these sizes$/);
-  await hands.press(/^Yes, send them$/);
+  await hands.press(from.last ? /^Yes, send them$/ : /^Yes, on to the other alcove$/);
+  if (!from.last) return;
   await page.locator('.digest').waitFor();
 }
 
