@@ -3,8 +3,9 @@
  *
  * It is laid out from the outline alone: it takes no recess.
  */
+
+import type { Brief } from '../exercise/brief.ts';
 import type { Outline } from '../exercise/outline.ts';
-import type { ReferenceKind } from '../recess/recess-spec.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
 import type { Reckoned } from '../survey/reckoning.ts';
 import { type Drawn, pencilMarks, ruleInHand, runDots, type Sheet } from './in-hand.ts';
@@ -81,7 +82,7 @@ export function planWork(
   const all = [...light, kept, ...stands, ...hand];
   return {
     items: all.flatMap((d) => d.items),
-    wishes: [...all.flatMap((d) => d.wishes), ...referenceName(view.brief.reference, frame)],
+    wishes: [...all.flatMap((d) => d.wishes), ...referenceName(view.brief, frame)],
     clear: all.flatMap((d) => d.clear),
   };
 }
@@ -285,14 +286,14 @@ function keptLines(marks: readonly PlacedMark[], level: Reckoned | null, port: V
 }
 
 /** The name of what the face line follows, where there is room for it beside its line. */
-function referenceName(reference: ReferenceKind, frame: RoomFrame): Wish[] {
+function referenceName(of: Pick<Brief, 'reference' | 'setBackMm'>, frame: RoomFrame): Wish[] {
   if (frame.small) return [];
   const port = frame.ports.plan;
-  const [x0, y] = port.at(port.extent.a[0], 0);
+  const [x0, y] = port.at(port.extent.a[0], 0 - (of.setBackMm ?? 0));
   const [x1] = port.at(port.extent.a[1], 0);
   const at: Where[] = [];
   for (const dy of [17, -9, 30]) for (let x = x0 + 22; x < x1; x += 14) at.push([x, y + dy, 'start']);
-  return [{ label: { view: 'plan', text: reference.replaceAll('-', ' '), role: 'note' }, at, optional: true }];
+  return [{ label: { view: 'plan', text: of.reference.replaceAll('-', ' '), role: 'note' }, at, optional: true }];
 }
 
 function pairsOf(points: readonly number[]): PaperPoint[] {

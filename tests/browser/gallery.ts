@@ -93,6 +93,7 @@ const kinds: Readonly<Record<string, { family: string; seed: number; up: number 
   doorway: { family: 'doorway', seed: 4, up: 950 },
   'under-stair': { family: 'under-stair', seed: 2, up: 700 },
   'roof-slope': { family: 'roof-slope', seed: 4, up: 700 },
+  pair: { family: 'alcove-pair', seed: 6, up: 1100 },
 };
 
 function codeOfKind(name: string): string {
