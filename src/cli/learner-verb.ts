@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import { nameOf } from '../exchange/exercise-file.ts';
 import { writeLog } from '../exchange/log-file.ts';
-import { findLearner, learners } from '../learners/learner.ts';
+import { allLearners, findLearner } from '../learners/learner.ts';
 import { proposedSize } from '../marking/ledger.ts';
 import { sizeWords } from '../marking/report-words.ts';
 import { saySheet } from '../survey/field-sheet-words.ts';
@@ -19,7 +19,7 @@ export function addLearner(program: Command): void {
   program
     .command('learner')
     .description('a scripted learner surveys a room')
-    .argument('[name]', 'careful, three-widths or random; --list names them')
+    .argument('[name]', 'careful, three-widths, one that makes one mistake, ...; --list names them')
     .argument('[code]', 'an exercise code, or the path of an exercise file')
     .option('--log <file>', 'write the field log')
     .option('--list', 'name the learners')
@@ -27,9 +27,9 @@ export function addLearner(program: Command): void {
     .option(...tutorOption)
     .action((name: string | undefined, code: string | undefined, options: LearnerOptions) => {
       if (options.list) {
-        const list = learners.map(({ name: n, says }) => ({ name: n, says }));
+        const list = allLearners.map(({ name: n, says, mistake = null }) => ({ name: n, mistake, says }));
         if (options.json) printJson(list);
-        else printLines(list.map((l) => `${l.name.padEnd(14)}${l.says}`));
+        else printLines(list.map((l) => `${l.name.padEnd(20)}${(l.mistake ?? '').padEnd(5)}${l.says}`));
         return;
       }
       if (name === undefined || code === undefined) throw new Refused('learner: expected a NAME and a CODE, or --list');
@@ -48,7 +48,7 @@ function run(name: string, code: string, options: LearnerOptions): void {
   const learner = findLearner(name);
   if (!learner)
     throw new Refused(
-      `learner: expected one of ${learners.map((l) => l.name).join(', ')}, got ${JSON.stringify(name)}`,
+      `learner: expected one of ${allLearners.map((l) => l.name).join(', ')}, got ${JSON.stringify(name)}`,
     );
   const exercise = openForShowing(code, options);
   const survey = learner.survey(beginSurvey(openWorld(exercise)));

@@ -1,8 +1,8 @@
 /** `offtrue mark` and `offtrue verify`: what became of a survey, and whether its log is a true one. */
 import type { Command } from 'commander';
-import { digestOf } from '../exchange/digest.ts';
+import { reportDigest } from '../exchange/digest.ts';
 import { type FieldLog, readLog, replayLog, verifyLog } from '../exchange/log-file.ts';
-import { markSurvey, type Report } from '../marking/report.ts';
+import { type Report, reportOf } from '../marking/report.ts';
 import { sayReport } from '../marking/report-words.ts';
 import { readText } from './disk.ts';
 import { printJson, printLines } from './print.ts';
@@ -18,7 +18,7 @@ export function addMarkAndVerify(program: Command): void {
     .action((paths: string[], options: { json?: boolean }) => {
       eachLog(paths, (path) => {
         const { log, report } = marked(path);
-        const digest = digestOf(report);
+        const digest = reportDigest(report);
         const { learner, scripted = null } = log.header;
         if (options.json) return printJson({ log: path, learner, scripted, digest, cutOff: log.cutOff, report });
         printLines([
@@ -53,7 +53,7 @@ export function addMarkAndVerify(program: Command): void {
 
 function marked(path: string): { log: FieldLog; report: Report } {
   const log = taken(readLog(readText(path)), path);
-  return { log, report: markSurvey(taken(replayLog(log), path)) };
+  return { log, report: reportOf(taken(replayLog(log), path)) };
 }
 
 /** Goes through all, the refused ones told at the end. */

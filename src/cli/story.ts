@@ -4,7 +4,7 @@
 import { sayBrief } from '../exercise/brief-words.ts';
 import { referenceNames } from '../exercise/reference-words.ts';
 import { answerKey } from '../marking/answer-key.ts';
-import { markSurvey } from '../marking/report.ts';
+import { reportOf } from '../marking/report.ts';
 import { sayKey, sayReport, sizeWords } from '../marking/report-words.ts';
 import { sayRecess } from '../recess/trade-words.ts';
 import { sayPlace, saySheet } from '../survey/field-sheet-words.ts';
@@ -30,7 +30,7 @@ export function tellStory(survey: Survey): string[] {
     ),
     ...chapter('Sent to the workshop', tellProposal(survey)),
     ...chapter('What the room allows', key.ok ? sayKey(key.key) : [key.error.says]),
-    ...chapter('On fitting day', sayReport(markSurvey(survey))),
+    ...chapter('On fitting day', sayReport(reportOf(survey))),
     ...chapter('The true room, uncovered', sayRecess(exercise.spec)),
     'On site: class 2 laser, do not look into the beam; firm steps for the top readings; before drilling, think of cables,',
     'pipes, old boards and coatings. Follow the local rules and leave to licensed trades what is theirs.',

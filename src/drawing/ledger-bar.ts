@@ -101,7 +101,9 @@ function stretch(low: number, high: number, widthPx: number): { from: number; to
   const last = steps.at(-1) ?? 1;
   const step = steps.find((s) => {
     const { from, to } = over(s);
-    return ((widthPx - 2 * insetPx) * s) / (to - from) >= namedPx;
+    const perMm = (widthPx - 2 * insetPx) / (to - from);
+    const aside = insetPx + Math.max(low - from, to - high) * perMm;
+    return s * perMm >= namedPx && aside >= besidePx + figurePx;
   });
   return over(step ?? last);
 }

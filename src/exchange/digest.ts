@@ -3,10 +3,17 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import type { Report } from '../marking/report.ts';
 
 /** Gives the digest of plain data as 64 hexadecimal signs; fields count in the order of their names. */
 export function digestOf(data: unknown): string {
   return bytesToHex(sha256(utf8ToBytes(canonical(data))));
+}
+
+/** Gives the digest of what was marked: a report without its findings, which are told of it and may come to be told better. */
+export function reportDigest(report: Report): string {
+  const { findings: _findings, ...marked } = report;
+  return digestOf(marked);
 }
 
 /** Writes plain data as JSON with fields in the order of their names and no spaces; undefined fields are left out. */

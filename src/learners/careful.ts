@@ -12,7 +12,7 @@ import { meetsBare, pieceOf, type SizeName } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { workOut, workOutSize } from '../survey/working-out.ts';
 import { handsByBay, proposeTogether } from './bay-hand.ts';
-import { type Hand, readAndBook, takeInHand, tapeAndBook } from './hand.ts';
+import { type Habit, type Hand, readAndBook, takeInHand, tapeAndBook } from './hand.ts';
 import { checkInstrument, type Shown } from './instrument.ts';
 import { bringToReference, standOnReference } from './lining-up.ts';
 import { proposeWorked } from './proposing.ts';
@@ -31,8 +31,8 @@ export function surveyWithCare(start: Survey, density: Density): Survey {
 }
 
 function surveyBay(hand: Hand, density: Density): void {
-  const { spec, brief } = hand.now().world.exercise;
-  for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
+  const { brief } = hand.now().world.exercise;
+  clearWhatComesOff(hand);
   const shown = checkInstrument(hand);
   const { heightMm, xMm } = standingPlace(brief);
   standOnReference(hand, heightMm, xMm);
@@ -75,11 +75,18 @@ function readAllowing(hand: Hand, shown: Shown, plan: readonly PlannedReading[])
   });
 }
 
+/** Takes down what comes off. */
+export function clearWhatComesOff(hand: Hand): void {
+  const { spec, brief } = hand.now().world.exercise;
+  for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
+}
+
 /** A level line that one rule reaches the floor and the ceiling from. */
 export function lineHeight(opening: number): number {
   return Math.round(opening * 0.45);
 }
 
+/** Marks where the lines fall, at two heights. */
 export function markLines(hand: Hand): void {
   const { spec, brief } = hand.now().world.exercise;
   const { height, depth } = brief.openingMm;
@@ -104,17 +111,17 @@ export function markLines(hand: Hand): void {
 }
 
 /** Takes a planned reading; where it cannot be held there, a little off it, away from the corner. */
-export function takeReading(hand: Hand, reading: PlannedReading): boolean {
+export function takeReading(hand: Hand, reading: PlannedReading, habit: Habit = {}): boolean {
   for (const place of tries(hand, reading.place)) {
     const words = reading.for ? { words: { for: reading.for } } : {};
-    if (readAndBook(hand, { datum: reading.datum, place, ...words, wanted: (seen) => isWanted(hand, seen, reading) }))
-      return true;
+    const wanted = (seen: Done) => isWanted(hand, seen, reading);
+    if (readAndBook(hand, { datum: reading.datum, place, ...words, wanted, habit })) return true;
   }
   return false;
 }
 
 /** What may be cut is in the way of a reading, and a frame is scribed to bare walls. */
-function isWanted(hand: Hand, seen: Done, reading: PlannedReading): boolean {
+function isWanted(hand: Hand, seen: Done, reading: Pick<PlannedReading, 'for'>): boolean {
   const fate: Fate | undefined = hand.now().world.exercise.brief.fates[seen.on ?? ''];
   if (fate === undefined) return true;
   return fate === 'stays' && !reading.for?.some(meetsBare);

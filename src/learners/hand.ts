@@ -27,6 +27,16 @@ export interface BookingWords {
   readonly for?: readonly SizeName[];
 }
 
+/** What a hand does that is not square to the line, its middle, or the place that it names. */
+export interface Habit {
+  /** The slopes that the rule is held at. */
+  readonly skewMmPerM?: readonly [number, number];
+  /** What is written of a line's two edges; left out, their middle to the half millimetre. */
+  written?(edgesMm: readonly [number, number]): number;
+  /** From which datum, and of which place, it is booked; left out, as it was read. */
+  bookedAs?(read: { datum: string; place: SurfacePlace }): { datum: string; place: SurfacePlace };
+}
+
 /** Takes a survey in hand. */
 export function takeInHand(start: Survey): Hand {
   let survey = start;
@@ -53,18 +63,26 @@ export function judged(edgesMm: readonly [number, number]): number {
 /** Reads an offset and books it; null when it was refused, or the rule's end was not on what is wanted. */
 export function readAndBook(
   hand: Hand,
-  from: { datum: string; place: SurfacePlace; words?: BookingWords; wanted?: (seen: Done) => boolean },
+  from: {
+    datum: string;
+    place: SurfacePlace;
+    words?: BookingWords;
+    wanted?: (seen: Done) => boolean;
+    habit?: Habit;
+  },
 ): Booked | null {
-  const seen = hand.act({ act: 'read', datum: from.datum, place: from.place });
+  const { skewMmPerM, written = judged, bookedAs } = from.habit ?? {};
+  const skew = skewMmPerM ? { skewMmPerM: [...skewMmPerM] as [number, number] } : {};
+  const seen = hand.act({ act: 'read', datum: from.datum, place: from.place, ...skew });
   if (!seen.ok || !seen.edgesMm || (from.wanted && !from.wanted(seen))) return null;
   const reading = lastAct(hand);
-  const valueMm = judged(seen.edgesMm);
+  const valueMm = written(seen.edgesMm);
+  const read = { datum: from.datum, place: from.place };
   const booked = hand.act({
     act: 'book',
     what: 'offset',
     valueMm,
-    datum: from.datum,
-    place: from.place,
+    ...(bookedAs?.(read) ?? read),
     reading,
     ...wordsOf(from.words),
   });

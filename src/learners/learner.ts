@@ -5,6 +5,10 @@ import type { Survey } from '../survey/survey.ts';
 import { surveyWithCare } from './careful.ts';
 import { surveyRunWithCare } from './careful-run.ts';
 import { surveyWallWithCare } from './careful-wall.ts';
+import { surveyByGuess } from './guess.ts';
+import { twoSetUps } from './mistaken/lost-steps.ts';
+import { surveyWith } from './mistaken/method.ts';
+import { mistakenLearners } from './mistaken/mistaken.ts';
 import { surveyAtRandom } from './random.ts';
 import { carefulDensity } from './reading-plan.ts';
 import { surveyByThreeWidths } from './three-widths.ts';
@@ -12,6 +16,8 @@ import { surveyByThreeWidths } from './three-widths.ts';
 export interface Learner {
   readonly name: string;
   readonly says: string;
+  /** The one mistake that it makes, by its number in the library; left out, none is made on purpose, or many are. */
+  readonly mistake?: string;
   /** Surveys from a start to a hand-in. */
   survey(start: Survey): Survey;
 }
@@ -28,7 +34,16 @@ export const learners: readonly Learner[] = [
     survey: surveyByThreeWidths,
   },
   { name: 'random', says: 'acts at random', survey: surveyAtRandom },
+  { name: 'guess', says: 'measures nothing and sends the sizes of the brief', survey: surveyByGuess },
+  {
+    name: 'two-set-ups',
+    says: 'reads the left wall from one set-up and the rest from another, carries the step over, closes, works out by the right rules',
+    survey: (start) => surveyWith(start, twoSetUps),
+  },
 ];
+
+/** All learners: those of a method, then one a mistake. */
+export const allLearners: readonly Learner[] = [...learners, ...mistakenLearners];
 
 /** With care, each family by its own plan. */
 function surveyCarefully(start: Survey): Survey {
@@ -39,5 +54,5 @@ function surveyCarefully(start: Survey): Survey {
 
 /** Finds a learner by name; null when there is none. */
 export function findLearner(name: string): Learner | null {
-  return learners.find((l) => l.name === name) ?? null;
+  return allLearners.find((l) => l.name === name) ?? null;
 }

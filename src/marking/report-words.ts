@@ -8,6 +8,8 @@ import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
 import { clearSides } from './carcass-fit.ts';
 import type { CutOutMark, CutOutPlace } from './cut-outs.ts';
 import type { LedgerLine, LineName, SizeLedger } from './ledger.ts';
+import type { Word } from './ledger-story.ts';
+import { type Finding, mostShown } from './mistakes/findings.ts';
 import type { Marks, Report } from './report.ts';
 import type { RunKey } from './run.ts';
 import type { Evidence, Heading, HeadingName, Score } from './score.ts';
@@ -91,9 +93,37 @@ export function sayReport(report: Report): string[] {
     ...marks.ledgers.flatMap(sayLedger),
     ...(marks.cutOuts ?? []).flatMap(sayCutOut),
     '',
+    ...sayFindings(report.findings ?? []),
     'Score',
     ...sayScore(marks),
   ];
+}
+
+/** Says the findings that are shown: what each cost, what happened, what was done, what to do next and what it would have shown. */
+function sayFindings(findings: readonly Finding[]): string[] {
+  if (findings.length === 0) return [];
+  return [
+    'Findings',
+    ...findings
+      .slice(0, mostShown)
+      .flatMap((f) => [
+        `${sayCost(f)}: ${f.name}`,
+        ...[f.happened, f.did, f.next].map((words) => `  ${sayWords(words)}`),
+        ...(f.caught ? [`  ${f.caught.says}`] : []),
+      ]),
+    '',
+  ];
+}
+
+/** Says what a finding cost, and which size most: `6.5 mm of carcass width`. */
+export function sayCost(finding: Finding): string {
+  const [size] = finding.sizes;
+  return `${tenth(finding.costMm)} mm${size === undefined ? '' : ` of ${sizeWords[size]}`}`;
+}
+
+/** Says words in a row, the learner's own figures as they are. */
+function sayWords(words: readonly Word[]): string {
+  return words.map((word) => (typeof word === 'string' ? word : word.his)).join('');
 }
 
 /** Says what became of what was proposed. */

@@ -11,6 +11,7 @@ import { bookingShare } from './booking-share.ts';
 import { type CutOutMark, markCutOuts, squareAt } from './cut-outs.ts';
 import { domainSource } from './domain.ts';
 import { keepLedger, type SizeLedger } from './ledger.ts';
+import { type Finding, findMistakes, type OneMarked } from './mistakes/findings.ts';
 import { pairMarks } from './pair-marks.ts';
 import { type Score, scoreOf } from './score.ts';
 import { siteOf } from './site.ts';
@@ -24,6 +25,11 @@ export interface Report {
   /** What was marked; null where the survey was never handed in. */
   readonly marks: Marks | null;
   readonly counts: Counts;
+  /**
+   * The mistakes that the survey shows, the costliest first. They are told beside what was marked and stand outside its
+   * digest: the library grows, and an old log keeps its digest.
+   */
+  readonly findings?: readonly Finding[];
 }
 
 export interface Marks {
@@ -60,10 +66,20 @@ export function markSurvey(survey: Survey): Report {
   };
 }
 
+/** Marks a survey and finds its mistakes. */
+export function reportOf(survey: Survey): Report {
+  const report = markSurvey(survey);
+  return { ...report, findings: report.marks ? findMistakes(survey, eachMarked(survey)) : [] };
+}
+
 function marksOf(survey: Survey): Marks {
-  const [left, right] = eachBay(survey).map(({ bay, survey: own }) => ({ bay, survey: own, marks: marksOfOne(own) }));
+  const [left, right] = eachMarked(survey);
   if (!left) throw new RangeError('report: a survey has no recess');
   return right ? pairMarks(survey, [left, right]) : left.marks;
+}
+
+function eachMarked(survey: Survey): readonly OneMarked[] {
+  return eachBay(survey).map(({ bay, survey: own }) => ({ bay, survey: own, marks: marksOfOne(own) }));
 }
 
 function marksOfOne(survey: Survey): Marks {

@@ -2,6 +2,7 @@
  * All proofs, in the order in which they are run.
  */
 import { bitsProof } from './bits.ts';
+import { findingsProof } from './findings.ts';
 import { keyProof } from './key.ts';
 import { ledgerProof } from './ledger.ts';
 import { lessonProof } from './lesson.ts';
@@ -20,6 +21,7 @@ export const proofs: readonly Proof[] = [
   sightProof,
   setUpProof,
   slopeProof,
+  findingsProof,
 ];
 
 /** @throws {RangeError} if no proof has that name */

@@ -5,7 +5,7 @@
  */
 import type { BayNumber } from '../../exercise/bays.ts';
 import type { Exercise } from '../../exercise/exercise.ts';
-import { markSurvey, type Report } from '../../marking/report.ts';
+import { type Report, reportOf } from '../../marking/report.ts';
 import { type UncoveredRoom, uncoverRoom } from '../../marking/uncovered-room.ts';
 import type { Act } from '../../survey/act.ts';
 import { fold, perform } from '../../survey/acting.ts';
@@ -45,7 +45,7 @@ export function openCore(exercise: Exercise, before: readonly { act: Act; outcom
       return survey.entries.at(-1) as Entry;
     },
     entries: () => survey.entries,
-    report: () => (survey.handedIn ? markSurvey(survey) : null),
+    report: () => (survey.handedIn ? reportOf(survey) : null),
     uncovered: () => (survey.handedIn ? uncoverRoom(survey) : null),
   };
 }

@@ -1,0 +1,102 @@
+/**
+ * The right method with one slip in it: clear, line up, mark, read a dense plan, close, work out, ask whether it stands up.
+ *
+ * A slip says what it does otherwise; where it says nothing, the method is right.
+ */
+import type { Brief } from '../../exercise/brief.ts';
+import { type Act, datumName, datumParts } from '../../survey/act.ts';
+import type { Survey } from '../../survey/survey.ts';
+import { type WorkedSize, workOut } from '../../survey/working-out.ts';
+import { handsByBay, proposeTogether } from '../bay-hand.ts';
+import { clearWhatComesOff, close, lineHeight, markLines, takeReading } from '../careful.ts';
+import { type Habit, type Hand, takeInHand } from '../hand.ts';
+import { standOnReference } from '../lining-up.ts';
+import { proposeSizes, type Sizes } from '../proposing.ts';
+import { carefulDensity, type Density, type PlannedReading, planReadings } from '../reading-plan.ts';
+
+/** What is done otherwise. */
+export interface Slip {
+  readonly density?: Density;
+  /** Instead of clearing, lining up and marking. */
+  begins?(hand: Hand): void;
+  /** Which of the planned readings are taken, and in which order. */
+  plans?(readings: readonly PlannedReading[], hand: Hand): readonly PlannedReading[];
+  /** Before a reading is taken; `i` counts the planned readings from 0. */
+  before?(hand: Hand, reading: PlannedReading, i: number): void;
+  habit?(hand: Hand, reading: PlannedReading, i: number): Habit;
+  /** After the offsets. */
+  after?(hand: Hand): void;
+  /** What is made of the sums; a size left out goes as they give it. */
+  sizes?(hand: Hand, worked: readonly WorkedSize[]): Sizes;
+  readonly closes?: boolean;
+  readonly asksStandUp?: boolean;
+}
+
+/** Surveys by the right method but for a slip; of a pair, one recess after the other. */
+export function surveyWith(start: Survey, slip: Slip): Survey {
+  const hand = takeInHand(start);
+  const hands = handsByBay(hand);
+  for (const own of hands) surveyOne(own, slip);
+  proposeTogether(hand, hands);
+  hand.act({ act: 'hand-in' });
+  return hand.now();
+}
+
+function surveyOne(hand: Hand, slip: Slip): void {
+  const { brief } = hand.now().world.exercise;
+  if (slip.begins) slip.begins(hand);
+  else beginRight(hand);
+  const planned = planReadings(brief, slip.density ?? carefulDensity);
+  (slip.plans?.(planned, hand) ?? planned).forEach((reading, i) => {
+    slip.before?.(hand, reading, i);
+    takeReading(hand, fromNow(hand, reading), slip.habit?.(hand, reading, i) ?? {});
+  });
+  slip.after?.(hand);
+  if (slip.closes ?? true) close(hand);
+  const worked = workOut(hand.now());
+  const says = slip.asksStandUp === false ? withoutAsking(hand) : hand;
+  proposeSizes(says, { ...workedSizes(worked), ...slip.sizes?.(hand, worked) });
+}
+
+/** A hand that does not say whether it can be stood up. */
+function withoutAsking(hand: Hand): Hand {
+  const isAsked = (act: Act) => act.act === 'say' && act.question === 'stand-up';
+  return { now: hand.now, act: (act) => (isAsked(act) ? { ok: true } : hand.act(act)) };
+}
+
+/** Clears what comes off, lines up on the reference and marks. */
+export function beginRight(hand: Hand, xMm = 0): void {
+  const { height } = hand.now().world.exercise.brief.openingMm;
+  clearWhatComesOff(hand);
+  standOnReference(hand, lineHeight(height), xMm);
+  markLines(hand);
+}
+
+/** Says whether a planned reading is of a side wall. */
+export function onSideWall(reading: PlannedReading): boolean {
+  return reading.place.surface === 'left' || reading.place.surface === 'right';
+}
+
+/** Gives the value of a list that is nearest to one; the first where two are as near. */
+export function nearestTo(values: readonly number[], to: number): number | undefined {
+  let best: number | undefined;
+  for (const v of values) if (best === undefined || Math.abs(v - to) < Math.abs(best - to)) best = v;
+  return best;
+}
+
+/** The height half-way up the carcass. */
+export function middleHeight(brief: Brief): number {
+  return brief.plinthMm + brief.carcassMm.height.nominalMm / 2;
+}
+
+/** A planned reading from the lines that are thrown now, whichever set-up's they are. */
+function fromNow(hand: Hand, reading: PlannedReading) {
+  const { setUps } = hand.now();
+  const { along } = reading.place;
+  const lies = along === undefined ? {} : { along: datumName(datumParts(along).kind, setUps) };
+  return { ...reading, datum: datumName(datumParts(reading.datum).kind, setUps), place: { ...reading.place, ...lies } };
+}
+
+function workedSizes(worked: readonly WorkedSize[]): Sizes {
+  return Object.fromEntries(worked.flatMap((w) => (w.workshopMm === null ? [] : [[w.size, w.workshopMm]])));
+}

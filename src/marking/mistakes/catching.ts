@@ -1,0 +1,185 @@
+/**
+ * What would have caught a mistake: an act, where, and what it shows with errors off. It is acted through the same door
+ * as everyone's, where the level last stood, so that what is told is what the rule itself would have said.
+ */
+
+import { nominalObstruction } from '../../recess/defect-shapes.ts';
+import type { Place } from '../../recess/recess.ts';
+import { axesOf, type Side, trueOf } from '../../recess/recess-spec.ts';
+import { type Act, datumName, datumParts, type SurfacePlace } from '../../survey/act.ts';
+import { perform } from '../../survey/acting.ts';
+import type { Done } from '../../survey/outcome.ts';
+import { type FoundPlace, findPlace } from '../../survey/place.ts';
+import { drawRuleErrors } from '../../survey/rule.ts';
+import { type SizeName, sizeRules } from '../../survey/size.ts';
+import { finderOf, type Survey } from '../../survey/survey.ts';
+import { trueOffset } from '../domain.ts';
+import { sayBookedPlace } from '../place-words.ts';
+import { touchesWork } from '../touch.ts';
+import type { Evidence } from './evidence.ts';
+import type { Caught } from './mistake.ts';
+
+/** Gives a survey as it stands with the errors of rule, hand and eye off, and all lines told in mm. */
+export function withoutErrors(survey: Survey): Survey {
+  const { world } = survey;
+  const { wornMm: _worn, ...rule } = world.exercise.kit.rule;
+  const kit = { ...world.exercise.kit, rule: { ...rule, errors: false } };
+  const exercise = { ...world.exercise, kit, aids: { ...world.exercise.aids, seenInMm: true } };
+  return { ...survey, handedIn: false, world: { ...world, exercise, rule: drawRuleErrors(world.key, kit.rule) } };
+}
+
+/** Acts without errors; null when it is refused. */
+export function wouldSee(survey: Survey, act: Act): Done | null {
+  const { outcome } = perform(withoutErrors(survey), act);
+  return outcome.ok ? outcome : null;
+}
+
+/** Catches by a reading at a place; null when it cannot be held there from a line that is thrown now. */
+export function byReading(from: Evidence, size: SizeName, place: SurfacePlace): Caught | null {
+  const { whole } = from;
+  if (!whole.standing) return null;
+  const datum = datumName(sizeRules[size].datum, whole.standing.setUp);
+  const said = place.along === undefined ? place : { ...place, along: sameNow(whole, place.along) };
+  return byAct(whole, { act: 'read', datum, place: said });
+}
+
+/** Catches by reading a place of the sheet again, from the datum that it was booked from. */
+export function byReadingAgain(from: Evidence, datum: string, place: SurfacePlace): Caught | null {
+  const now = sameNow(from.whole, datum);
+  const said = place.along === undefined ? place : { ...place, along: sameNow(from.whole, place.along) };
+  return byAct(from.whole, { act: 'read', datum: now, place: said });
+}
+
+/**
+ * Catches by the reading that counts most on a side, of those that can be held: the places of a grid over all that
+ * counts, the one that decides first.
+ */
+export function byTightest(
+  from: Evidence,
+  size: SizeName,
+  side: Side,
+  within: (at: { u: number; v: number }) => boolean = () => true,
+): Caught | null {
+  const least = sizeRules[size].counts === 'least' ? 1 : -1;
+  const ranked = gridOver(from, size, side)
+    .filter(within)
+    .map((at, i) => ({ at, i, mm: least * trueOffset(from.source, size, { side, ...at }) }))
+    .sort((a, b) => a.mm - b.mm || a.i - b.i);
+  for (const { at } of ranked.slice(0, tries)) {
+    const place = handPlaceOf(from, side, at);
+    const found = foundNow(from.whole, place);
+    if (!found || !touchesWork(from.source.site, found, size)) continue;
+    const caught = byReading(from, size, place);
+    if (caught) return caught;
+  }
+  return null;
+}
+
+/** Catches by a tape from a place to the side across from it. */
+export function byTape(from: Evidence, place: SurfacePlace, to: 'left' | 'right' | 'floor' | 'ceiling'): Caught | null {
+  const done = wouldSee(from.whole, { act: 'span', place, to });
+  if (done?.tapeMm === undefined) return null;
+  const where = sayBookedPlace(place);
+  return {
+    act: { act: 'span', place, to },
+    where,
+    seenMm: done.tapeMm,
+    says: `A tape from ${where}, to the ${to} would have shown ${tenth(done.tapeMm)}.`,
+  };
+}
+
+/** Catches by looking along the reference again: where the face line is furthest off it. */
+export function byLooking(from: Evidence): Caught | null {
+  const act: Act = { act: 'settle' };
+  const looks = (wouldSee(from.whole, act)?.seen ?? []).filter((s) => 'referenceXMm' in s.at);
+  const [worst] = [...looks].sort(
+    (a, b) => Math.abs(b.offMm ?? 0) - Math.abs(a.offMm ?? 0) || looks.indexOf(a) - looks.indexOf(b),
+  );
+  if (!worst || !('referenceXMm' in worst.at) || worst.offMm === undefined) return null;
+  const x = worst.at.referenceXMm;
+  const where = `the reference, ${x === 0 ? 'in the middle' : `${Math.abs(x)} ${x > 0 ? 'right' : 'left'} of the middle`}`;
+  const way = worst.offMm > 0 ? 'behind' : 'in front of';
+  return {
+    act,
+    where,
+    seenMm: worst.offMm,
+    says: `Look along the reference from end to end: ${worst.datum} falls ${tenth(Math.abs(worst.offMm))} ${way} it, ${where.slice(15)}.`,
+  };
+}
+
+/** Gives where on its surface a place is said to be so that it is found at own coordinates, to the whole millimetre. */
+export function handPlaceOf(
+  from: Pick<Evidence, 'survey' | 'bay'>,
+  side: Side,
+  at: { u: number; v: number },
+): SurfacePlace {
+  const { survey, bay } = from;
+  const surface = { surface: side, ...(bay === 1 ? {} : { bay }) };
+  const { shift, xAxis } = survey.world.hand;
+  const { x: c, y: s } = xAxis;
+  const { spec } = survey.world.exercise;
+  const axes = axesOf(side);
+  if (axes.across === 'z') {
+    const [dx, dy] = [at.u - shift.x, at.v - shift.y];
+    return { ...surface, xMm: whole(c * dx + s * dy), yMm: whole(c * dy - s * dx) };
+  }
+  const straight = trueOf(side, nominalObstruction(spec, side, 0));
+  const zMm = whole(at.v - shift.z);
+  if (side === 'back') return { ...surface, xMm: whole((at.u - shift.x + s * straight) / c), zMm };
+  return { ...surface, yMm: whole((at.u - shift.y - s * straight) / c), zMm };
+}
+
+/** A datum of the same kind, of the set-up that stands now. */
+function sameNow(survey: Survey, datum: string): string {
+  return survey.standing ? datumName(datumParts(datum).kind, survey.standing.setUp) : datum;
+}
+
+function byAct(survey: Survey, act: Act & { act: 'read' }): Caught | null {
+  const seen = wouldSee(survey, act)?.edgesMm;
+  if (!seen || !('surface' in act.place)) return null;
+  const seenMm = (seen[0] + seen[1]) / 2;
+  const where = sayBookedPlace(act.place);
+  return {
+    act,
+    where,
+    seenMm,
+    says: `Hold the rule at the ${where}: from ${act.datum} it would have shown ${tenth(seenMm)}.`,
+  };
+}
+
+function foundNow(survey: Survey, place: SurfacePlace): FoundPlace | null {
+  const found = findPlace(finderOf(survey), place);
+  return found.ok ? found.value : null;
+}
+
+const steps = 8;
+const tries = 24;
+
+/** The place that decides, then a grid over the places that count, a hand's sureness off their edges. */
+function gridOver(from: Evidence, size: SizeName, side: Side): { u: number; v: number }[] {
+  const { decidedAt, rects } = from.domain(size);
+  const decided = decidedAt.filter((d) => d.side === side).map(({ at }) => ownOf(side, at));
+  const grid = (rects[side] ?? []).flatMap((r) => {
+    const stops = (low: number, high: number) =>
+      high - low < 2 * edgeMm
+        ? [(low + high) / 2]
+        : Array.from({ length: steps + 1 }, (_, i) => low + edgeMm + ((high - low - 2 * edgeMm) * i) / steps);
+    return stops(r.u0, r.u1).flatMap((u) => stops(r.v0, r.v1).map((v) => ({ u, v })));
+  });
+  return [...decided, ...grid];
+}
+
+const edgeMm = 12;
+
+function ownOf(side: Side, at: Place): { u: number; v: number } {
+  const axes = axesOf(side);
+  return { u: at[axes.u], v: at[axes.v] };
+}
+
+function whole(mm: number): number {
+  return 0 + Math.round(mm);
+}
+
+function tenth(mm: number): string {
+  return String(Math.round(mm * 10) / 10);
+}

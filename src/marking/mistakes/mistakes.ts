@@ -1,0 +1,58 @@
+/**
+ * The mistakes library: every mistake that can be found, and which entail which. A mistake is added as a file of its own
+ * and a line here, when the room, the kit or the acts that it needs are there; none is listed without a rule.
+ */
+import { neverClosed } from './closing.ts';
+import { marksLost, shortBaseline, wallAsSquare, wrongReference } from './false-lines.ts';
+import { floorAtBack, oneMargin } from './floor-and-ceiling.ts';
+import type { Mistake, MistakeId } from './mistake.ts';
+import { decadeMisread, lineEdge, ruleAskew, tapeInCorner } from './rule-in-hand.ts';
+import { mixedLines, sidesSwapped, stepNotBooked, wrongSign } from './sides-and-lines.ts';
+import { neverTilted } from './stand-up.ts';
+import { frontOnly, oneWidth, wallAsPlumb } from './too-few-places.ts';
+import { corniceMissed, skirtingMissed } from './trims-missed.ts';
+import { averages, leastForFrame, leastSum, mostForCarcass, noStock, plinthFromElsewhere } from './wrong-sums.ts';
+
+export const mistakes: readonly Mistake[] = [
+  oneWidth,
+  frontOnly,
+  leastSum,
+  averages,
+  mostForCarcass,
+  leastForFrame,
+  noStock,
+  wallAsSquare,
+  wrongReference,
+  wallAsPlumb,
+  shortBaseline,
+  marksLost,
+  lineEdge,
+  ruleAskew,
+  tapeInCorner,
+  decadeMisread,
+  sidesSwapped,
+  wrongSign,
+  mixedLines,
+  stepNotBooked,
+  floorAtBack,
+  plinthFromElsewhere,
+  skirtingMissed,
+  corniceMissed,
+  neverTilted,
+  neverClosed,
+  oneMargin,
+];
+
+/** What a mistake entails: who made it has made these too, and only it is named. */
+export const entails: Readonly<Partial<Record<MistakeId, readonly MistakeId[]>>> = {
+  /** One place has one height and one depth, and lies above the skirting. */
+  M01: ['M02', 'M10', 'M28'],
+  /** Who adds the largest has taken the lowest of the floor. */
+  M05: ['M26'],
+  /** A line along a wall, by a short baseline, or found again without its marks is off the reference. */
+  M08: ['M09'],
+  M13: ['M09'],
+  M14: ['M09', 'M13'],
+  /** One height lies above the skirting. */
+  M10: ['M28'],
+};

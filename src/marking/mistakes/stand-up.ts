@@ -1,0 +1,41 @@
+/**
+ * M30: the carcass cannot be stood up where it is brought in, and that was not asked, or answered otherwise.
+ */
+import { standsUp } from '../answer-key.ts';
+import { type Mistake, nothingMm } from './mistake.ts';
+
+export const neverTilted: Mistake = {
+  id: 'M30',
+  name: 'standing it up not worked out',
+  find: (from) => {
+    const { brief, survey } = from;
+    const said = survey.proposal?.carcassMm;
+    if (!said || !brief.access || survey.bookings.length === 0) return null;
+    const up = standsUp(brief, { widthMm: said.width, heightMm: said.height, depthMm: said.depth });
+    const answer = survey.answers.filter((a) => a.question === 'stand-up').at(-1);
+    if (!up || up.ok || answer?.answer === 'no' || 0 - up.byMm <= nothingMm) return null;
+    const { clearHeightMm, plinthSeparate } = brief.access;
+    const tall = said.height + (plinthSeparate ? 0 : brief.plinthMm);
+    const diagonal = Math.sqrt(tall * tall + said.depth * said.depth);
+    return {
+      costMm: 0 - up.byMm,
+      sizes: ['carcass-height'],
+      acts: survey.entries.filter((e) => e.act === answer || e.act === survey.proposal).map((e) => e.n),
+      caught: {
+        act: null,
+        where: 'corner to corner',
+        seenMm: diagonal,
+        says: `Corner to corner it is ${tenth(diagonal)}; where it is stood up there is ${tenth(clearHeightMm)}.`,
+      },
+      happened: ['Lying down it comes in, but it is too long from corner to corner to be stood up there.'],
+      did: [answer ? 'You said that it can be stood up.' : 'You did not ask whether it can be stood up.'],
+      next: [
+        'Work out the square root of height squared and depth squared, and hold it against the clear height. A plinth that comes apart lowers it.',
+      ],
+    };
+  },
+};
+
+function tenth(mm: number): string {
+  return String(Math.round(mm * 10) / 10);
+}

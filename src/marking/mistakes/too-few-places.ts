@@ -1,0 +1,132 @@
+/**
+ * M01, M02, M10: side walls read in too few places. Each is a pattern of the places read, and costs what the places left
+ * out have nearer.
+ */
+import { axesOf, type Side } from '../../recess/recess-spec.ts';
+import { sayAt } from '../place-words.ts';
+import { byTightest } from './catching.ts';
+import { type Evidence, leftOutMm, type PlaceRead } from './evidence.ts';
+import { type Found, type Mistake, nothingMm } from './mistake.ts';
+
+/** The pattern is asked of the carcass's width; where the frame's shows it too, that is counted with it. */
+const size = 'carcass-width';
+const sizes = ['carcass-width', 'frame-width'] as const;
+const walls = ['left', 'right'] as const;
+
+/** Places nearer to each other than this are one place: the hand is no surer, mm. */
+const onePlaceMm = 25;
+/** The front: this share of the way from the mouth to the carcass's back. */
+const frontShare = 0.35;
+
+export const oneWidth: Mistake = {
+  id: 'M01',
+  name: 'one width only',
+  find: (from) => {
+    const isOne = (places: readonly PlaceRead[]) =>
+      spread(places, 'u') <= onePlaceMm && spread(places, 'v') <= onePlaceMm;
+    const shown = shownIn(from, isOne);
+    return found(from, shown, walls, () => true, {
+      happened: 'The walls come nearer to each other than where they were read.',
+      did: 'You read each side wall in one place.',
+      next: 'Read each wall at three heights or more, at the front and at the back.',
+    });
+  },
+};
+
+export const frontOnly: Mistake = {
+  id: 'M02',
+  name: 'front only',
+  find: (from) => {
+    const front = frontMm(from);
+    if (!walls.every((side) => readOn(from, side).every((p) => p.at.u <= front))) return null;
+    if (!walls.some((side) => spread(readOn(from, side), 'v') > onePlaceMm)) return null;
+    const behind = walls.filter((side) => (decidedAt(from, side)?.u ?? front) > front);
+    return found(from, [size], behind, (at) => at.u > front, {
+      happened: 'The recess closes in behind where it was read: the carcass starts in and then jams.',
+      did: 'You read the side walls at the front and not further in.',
+      next: 'Read the same heights again at the back of the carcass.',
+    });
+  },
+};
+
+export const wallAsPlumb: Mistake = {
+  id: 'M10',
+  name: 'wall taken as plumb',
+  find: (from) => {
+    const shown = shownIn(from, (places) => spread(places, 'v') <= onePlaceMm);
+    if (!walls.some((side) => spread(readOn(from, side), 'u') > onePlaceMm)) return null;
+    return found(from, shown, walls, () => true, {
+      happened: 'A wall leans or bellies, and what it does higher up or lower down was built into the work.',
+      did: 'You read the side walls at one height, as if they were plumb.',
+      next: 'Read each wall low, half-way up and high, from the same line.',
+    });
+  },
+};
+
+type WidthName = (typeof sizes)[number];
+
+interface Said {
+  readonly happened: string;
+  readonly did: string;
+  readonly next: string;
+}
+
+function found(
+  from: Evidence,
+  shown: readonly WidthName[],
+  sides: readonly Side[],
+  within: (at: { u: number; v: number }) => boolean,
+  said: Said,
+): Found | null {
+  const costs = shown.flatMap((of) => sides.map((side) => ({ of, side, mm: Math.max(0, leftOutMm(from, of, side)) })));
+  const bySize = shown.map((of) => ({ of, mm: costs.reduce((sum, c) => sum + (c.of === of ? c.mm : 0), 0) }));
+  const [most] = [...bySize].sort((a, b) => b.mm - a.mm || shown.indexOf(a.of) - shown.indexOf(b.of));
+  const worst = costs.reduce(
+    (best, c) => (c.of === most?.of && (best?.of !== c.of || c.mm > best.mm) ? c : best),
+    costs[0],
+  );
+  if (!most || !worst || most.mm <= nothingMm) return null;
+  const decided = from.domain(worst.of).decidedAt.find((d) => d.side === worst.side);
+  const tells = worst.of === size ? 'It is tightest' : 'For the frame it is widest';
+  const where = decided
+    ? ` ${tells} on the ${worst.side} wall, ${sayAt(worst.side, decided.at, from.brief.mouthMm)}.`
+    : '';
+  return {
+    costMm: most.mm,
+    sizes: [most.of, ...bySize.filter((s) => s !== most && s.mm > nothingMm).map((s) => s.of)],
+    acts: from.placesRead(worst.of).map((p) => p.n),
+    caught: byTightest(from, worst.of, worst.side, within) ?? byTightest(from, worst.of, worst.side),
+    happened: [`${said.happened}${where}`],
+    did: [said.did],
+    next: [said.next],
+  };
+}
+
+/** The sizes that show a pattern of the places read on both walls: the carcass's first, none where that does not. */
+function shownIn(from: Evidence, isShown: (places: readonly PlaceRead[]) => boolean): readonly WidthName[] {
+  const shown = sizes.filter((of) => from.sizes.includes(of) && walls.every((side) => isShown(readOn(from, side, of))));
+  return shown.includes(size) ? shown : [];
+}
+
+/** The places read on a wall for the carcass's width; none where it was not read, which no pattern is made of. */
+function readOn(from: Evidence, side: Side, of: WidthName = size): readonly PlaceRead[] {
+  return from.placesRead(of).filter((p) => p.side === side);
+}
+
+/** From the least to the most along an axis; more than any wall where nothing was read. */
+function spread(places: readonly PlaceRead[], axis: 'u' | 'v'): number {
+  if (places.length === 0) return Number.MAX_VALUE;
+  const values = places.map((p) => p.at[axis]);
+  return Math.max(...values) - Math.min(...values);
+}
+
+function frontMm(from: Evidence): number {
+  const { mouthMm, carcassFrontMm, carcassMm } = from.brief;
+  return mouthMm + frontShare * (carcassFrontMm + carcassMm.depth.nominalMm - mouthMm);
+}
+
+function decidedAt(from: Evidence, side: Side): { u: number; v: number } | null {
+  const decided = from.domain(size).decidedAt.find((d) => d.side === side);
+  const axes = axesOf(side);
+  return decided ? { u: decided.at[axes.u], v: decided.at[axes.v] } : null;
+}
