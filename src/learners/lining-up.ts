@@ -25,7 +25,7 @@ export function bringToReference(hand: Hand, first: Outcome): void {
     if (!off || (Math.abs(off.atMiddle) < 0.05 && Math.abs(off.slope) < 0.0002)) return;
     hand.act({ act: 'move', byXMm: 0, byYMm: 0 - off.atMiddle });
     hand.act({ act: 'settle' });
-    seen = hand.act({ act: 'turn', byMmPerM: -1000 * off.slope });
+    seen = hand.act({ act: 'turn', byMmPerM: 0 - 1000 * off.slope });
   }
 }
 

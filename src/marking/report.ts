@@ -11,8 +11,8 @@ import { bookingShare } from './booking-share.ts';
 import { type CutOutMark, markCutOuts, squareAt } from './cut-outs.ts';
 import { domainSource } from './domain.ts';
 import { keepLedger, type SizeLedger } from './ledger.ts';
-import { type Finding, findMistakes, type OneMarked } from './mistakes/findings.ts';
-import { pairMarks } from './pair-marks.ts';
+import { type Finding, findMistakes } from './mistakes/findings.ts';
+import { type BayMarks, pairMarks } from './pair-marks.ts';
 import { type Score, scoreOf } from './score.ts';
 import { siteOf } from './site.ts';
 import { judge, type Verdict } from './verdict.ts';
@@ -78,7 +78,7 @@ function marksOf(survey: Survey): Marks {
   return right ? pairMarks(survey, [left, right]) : left.marks;
 }
 
-function eachMarked(survey: Survey): readonly OneMarked[] {
+function eachMarked(survey: Survey): readonly BayMarks[] {
   return eachBay(survey).map(({ bay, survey: own }) => ({ bay, survey: own, marks: marksOfOne(own) }));
 }
 

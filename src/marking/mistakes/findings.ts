@@ -2,10 +2,9 @@
  * Findings: the mistakes that a survey shows, with what each cost and what would have caught it. The costliest comes
  * first; what another entails is left to that one.
  */
-import type { BayNumber } from '../../exercise/bays.ts';
 import { ofBay } from '../../survey/in-bay.ts';
 import type { Survey } from '../../survey/survey.ts';
-import type { Marks } from '../report.ts';
+import type { BayMarks } from '../pair-marks.ts';
 import { gatherEvidence } from './evidence.ts';
 import type { Found, MistakeId } from './mistake.ts';
 import { entails, mistakes } from './mistakes.ts';
@@ -20,15 +19,8 @@ export interface Finding extends Found {
 /** How many are shown of one attempt; the rest stand in the data. */
 export const mostShown = 2;
 
-/** A recess of a survey, with the marks of it alone. */
-export interface OneMarked {
-  readonly bay: BayNumber;
-  readonly survey: Survey;
-  readonly marks: Marks;
-}
-
 /** Finds the mistakes of a survey that was handed in, the costliest first. It draws nothing. */
-export function findMistakes(whole: Survey, recesses: readonly OneMarked[]): readonly Finding[] {
+export function findMistakes(whole: Survey, recesses: readonly BayMarks[]): readonly Finding[] {
   return recesses
     .flatMap((own) => findIn(whole, own).map((f) => ofBay(own.bay, f)))
     .map((f, i) => ({ f, i }))
@@ -36,7 +28,7 @@ export function findMistakes(whole: Survey, recesses: readonly OneMarked[]): rea
     .map(({ f }) => f);
 }
 
-function findIn(whole: Survey, own: OneMarked): readonly Finding[] {
+function findIn(whole: Survey, own: BayMarks): readonly Finding[] {
   const evidence = gatherEvidence(whole, own);
   const all = mistakes.flatMap(({ id, name, find }): Finding[] => {
     const found = find(evidence);

@@ -25,15 +25,20 @@ const apartMm = 1.05;
 export const leastSum: Mistake = {
   id: 'M03',
   name: 'least sum for sum of the least',
-  find: (from) =>
-    taped(from) ??
-    bySums(from, everySize, sumsRule, (size) => ({
+  find: (from) => {
+    const byTape = taped(from);
+    if (byTape) return byTape;
+    const alone = agreement(from, everySize, sumsRule)?.length === 1;
+    // A height that a plinth from elsewhere explains as well is not blamed on the sums.
+    if (alone && floorElsewhere(from)) return null;
+    return bySums(from, everySize, sumsRule, (size) => ({
       happened: size.endsWith('height')
         ? 'Floor and ceiling fall. Each height is fair where it is, but what is made is level and meets the nearest of each.'
         : 'The walls lean or turn the same way. Each width is fair where it is, but what is made is plumb and meets the nearest of each.',
       did: 'You added the two sides place by place, and took one of those sums.',
       next: 'Take the smallest of each side by itself, wherever it is, and add the two. For a frame, the largest of each.',
-    })),
+    }));
+  },
 };
 
 export const averages: Mistake = {
@@ -94,15 +99,10 @@ export const plinthFromElsewhere: Mistake = {
   name: 'plinth not from the high point',
   find: (from) => {
     const size = 'carcass-height';
-    const table = tableOf(from, size);
-    if (!table || !from.sizes.includes(size) || !otherSizesRight(from, size)) return null;
-    const sent = proposedOffsets(from, size);
-    const top = Math.min(...(table.sides.ceiling?.map((g) => g.mm) ?? []));
-    const floor = table.sides.floor ?? [];
-    const high = Math.min(...floor.map((g) => g.mm));
-    const wrong = floorsElsewhere(from, floor).find((g) => g.mm - high > apartMm && agree(g.mm + top, sent));
-    const highest = floor.find((g) => g.mm === high);
-    if (!wrong || !highest || agree(table.right, sent) || agreement(from, everySize, sumsRule)) return null;
+    const found = floorElsewhere(from);
+    if (!found || (agreement(from, everySize, sumsRule)?.length ?? 0) > 1) return null;
+    const { wrong, highest } = found;
+    const high = highest.mm;
     return {
       costMm: wrong.mm - high,
       sizes: [size],
@@ -161,6 +161,8 @@ function agreement(from: Evidence, among: readonly SizeName[], rule: Rule): read
     .filter((t) => agree(t.sent, t.wrong) && !agree(t.sent, t.table.right))
     .map(({ size, table, wrong }) => ({ size, table, wrong, mm: Math.abs(wrong - table.right) }))
     .sort((a, b) => b.mm - a.mm || among.indexOf(a.size) - among.indexOf(b.size));
+  // What neither rule gives was come by otherwise: then this rule's agreeing elsewhere is chance.
+  if (told.some((t) => !agree(t.sent, t.wrong) && !agree(t.sent, t.table.right))) return null;
   const allGoWith = tables.length > 1 && tables.every((t) => agree(t.sent, t.wrong));
   const [worst, ...others] = agreeing;
   return worst && (others.length > 0 || allGoWith) ? [worst, ...others] : null;
@@ -265,6 +267,20 @@ function otherSizesRight(from: Evidence, size: SizeName): boolean {
       const table = tableOf(from, other);
       return table !== null && agree(table.right, proposedOffsets(from, other));
     });
+}
+
+/** Finds the floor figure that the height was worked out from, where it is another than the high point. */
+function floorElsewhere(from: Evidence): { wrong: Grouped; highest: Grouped } | null {
+  const size = 'carcass-height';
+  const table = from.sizes.includes(size) ? tableOf(from, size) : null;
+  if (!table || !otherSizesRight(from, size)) return null;
+  const sent = proposedOffsets(from, size);
+  const top = Math.min(...(table.sides.ceiling ?? []).map((g) => g.mm));
+  const floor = table.sides.floor ?? [];
+  const high = Math.min(...floor.map((g) => g.mm));
+  const wrong = floorsElsewhere(from, floor).find((g) => g.mm - high > apartMm && agree(g.mm + top, sent));
+  const highest = floor.find((g) => g.mm === high);
+  return wrong && highest && !agree(table.right, sent) ? { wrong, highest } : null;
 }
 
 /** The figures that a plinth is wrongly taken from: the one nearest to the middle of the floor, and the lowest. */
