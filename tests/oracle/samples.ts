@@ -92,6 +92,7 @@ export function readSamples(json: unknown): Samples {
   if (mouthMm !== brief.mouthMm) throw new RangeError(`mouthMm: ${mouthMm}, but the brief says ${brief.mouthMm}`);
   if (mouthMm > 0) throw new RangeError(`mouthMm: must be <= 0, got ${mouthMm}`);
   const surfaces = listOf(root['surfaces'], 'surfaces').map((one, i) => readSurface(one, `surfaces[${i}]`, stepMm));
+  layFinish(surfaces, brief.raw);
   const trims = listOf(root['trims'], 'trims').map((one, i) => readTrim(one, `trims[${i}]`));
   for (const trim of trims) {
     const on = surfaces.filter((surface) => surface.name === trim.surface);
@@ -121,6 +122,19 @@ export function numberOf(value: unknown, where: string): number {
     throw new TypeError(`${where}: expected a finite number, got ${JSON.stringify(value)}`);
   }
   return value;
+}
+
+/** Samples are of the room as it was surveyed; a finish to come brings a surface forward by so much before the fitting. */
+function layFinish(surfaces: readonly SampledSurface[], brief: unknown): void {
+  const finishes = recordOf(brief, 'brief')['finishMm'];
+  for (const [i, one] of (finishes === undefined ? [] : listOf(finishes, 'brief.finishMm')).entries()) {
+    const { surface, mm } = recordOf(one, `brief.finishMm[${i}]`);
+    const by = numberOf(mm, `brief.finishMm[${i}].mm`);
+    for (const { side, heightsMm } of surfaces) {
+      const inward = side === 'left' || side === 'floor' ? by : -by;
+      if (side === surface) for (let k = 0; k < heightsMm.length; k++) heightsMm[k]! += inward;
+    }
+  }
 }
 
 function readBrief(json: unknown): Brief {

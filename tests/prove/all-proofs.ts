@@ -2,11 +2,13 @@
  * All proofs, in the order in which they are run.
  */
 import { bitsProof } from './bits.ts';
+import { decidingProof } from './deciding.ts';
 import { findingsProof } from './findings.ts';
 import { keyProof } from './key.ts';
 import { ledgerProof } from './ledger.ts';
 import { lessonProof } from './lesson.ts';
 import type { Proof } from './proof.ts';
+import { setOutProof } from './set-out.ts';
 import { setUpProof } from './set-up.ts';
 import { sightProof } from './sight.ts';
 import { slopeProof } from './slope.ts';
@@ -22,6 +24,8 @@ export const proofs: readonly Proof[] = [
   setUpProof,
   slopeProof,
   findingsProof,
+  setOutProof,
+  decidingProof,
 ];
 
 /** @throws {RangeError} if no proof has that name */
