@@ -40,6 +40,21 @@ describe('the form', () => {
     }
   });
 
+  test('a slope is pictured by how far it is out, its plane taken off', () => {
+    const form = begun();
+    expect(form.seenSlope).toBeNull();
+    form.take('under-stair');
+    form.surfaces.slope.corners.backLeft = 8;
+    const curves = form.seenSlope?.others.filter((c) => c.side === 'ceiling') ?? [];
+    expect(curves.map((c) => c.atMm)[0]).toBe(0);
+    const out = curves.map((c) => c.acrossMm.map((across) => c.straightMm - across));
+    expect(Math.max(...(out[0] ?? []).map(Math.abs))).toBeLessThan(0.1);
+    // Near the back, at the left end, nearly all of the 8.
+    expect(out[1]?.[0]).toBeGreaterThan(7);
+    expect(out[1]?.[0]).toBeLessThan(8);
+    expect(Math.abs(out[1]?.at(-1) ?? 9)).toBeLessThan(0.1);
+  });
+
   test('an empty box is no size, and is said by the name of its box', () => {
     const form = begun();
     form.opening.width = null;
