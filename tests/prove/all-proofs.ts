@@ -7,6 +7,7 @@ import { findingsProof } from './findings.ts';
 import { keyProof } from './key.ts';
 import { ledgerProof } from './ledger.ts';
 import { lessonProof } from './lesson.ts';
+import { openingsProof } from './openings.ts';
 import type { Proof } from './proof.ts';
 import { setOutProof } from './set-out.ts';
 import { setUpProof } from './set-up.ts';
@@ -22,6 +23,7 @@ export const proofs: readonly Proof[] = [
   uncertaintyProof,
   sightProof,
   setUpProof,
+  openingsProof,
   slopeProof,
   findingsProof,
   setOutProof,

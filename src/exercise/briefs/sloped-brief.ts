@@ -131,8 +131,8 @@ function access(
     ...(way.includes('turn')
       ? {
           turn: {
-            beforeMm: one(23, [780, 840, 900]),
-            afterMm: one(24, [780, 860, 940]),
+            beforeMm: one(23, [900, 1000, 1150, 1300]),
+            afterMm: one(24, [900, 1050, 1200, 1350]),
             heightMm: one(25, [1960, 2050, 2150]),
           },
         }
