@@ -7,7 +7,7 @@
  * @source JCGM 100:2008 (GUM) 5.1 and 5.2, first order; a half-width a of equal chance gives a / sqrt(3) (4.3.7)
  */
 import type { Exercise } from '../exercise/exercise.ts';
-import { permittedError } from '../exercise/kit.ts';
+import { levelLimits, permittedError } from '../exercise/kit.ts';
 import { edgeDeviationMm } from './rule.ts';
 import type { SizeName } from './size.ts';
 
@@ -19,6 +19,8 @@ export interface UncertainTerm {
   /** How far into the recess, and how far right of the middle, mm. */
   readonly y: number;
   readonly x: number;
+  /** How high, mm; left out on floor and ceiling. */
+  readonly z?: number;
 }
 
 /** What the eye and the half-millimetre do to one reading. */
@@ -32,7 +34,9 @@ export function uSize(exercise: Exercise, size: SizeName, terms: readonly Uncert
     rule += permittedError(exercise.kit.rule, t.lengthMm) / Math.sqrt(3);
     eye += (uReading * uReading) / Math.max(1, t.readings);
   }
-  const setUp = uSetUp(exercise, size, terms);
+  const own = uLevel(exercise, size, terms);
+  const followed = uSetUp(exercise, size, terms);
+  const setUp = own === 0 ? followed : Math.sqrt(followed * followed + own * own);
   return exercise.kit.rule.errors ? Math.sqrt(rule * rule + eye + setUp * setUp) : setUp;
 }
 
@@ -46,4 +50,25 @@ function uSetUp(exercise: Exercise, size: SizeName, terms: readonly UncertainTer
   if ((size === 'run-left' || size === 'run-right') && first) return turn * Math.abs(first.y);
   if (!size.endsWith('width') || !first || !second) return 0;
   return turn * Math.abs(first.y - second.y);
+}
+
+/**
+ * What a level within its stated limits does: its errors are each evenly spread and move what is read by how far apart
+ * the places are. F is lined up where the reference runs, about as high as the opening.
+ */
+function uLevel({ kit, brief }: Exercise, size: SizeName, terms: readonly UncertainTerm[]): number {
+  const limits = levelLimits(kit);
+  const [first, second] = terms;
+  if (!limits || !first) return 0;
+  const u = (limit: number) => limit / 1000 / Math.sqrt(3);
+  const apart = (a: number, b: number) => (a - b) * (a - b);
+  const high = (t: UncertainTerm) => t.z ?? brief.openingMm.height;
+  if (size.endsWith('depth')) return u(limits.plumb) * Math.abs(high(first) - brief.openingMm.height);
+  if (!second) return 0;
+  const ways = apart(first.y, second.y);
+  if (size.endsWith('height')) return u(limits.level) * Math.sqrt(ways + apart(first.x, second.x));
+  if (!size.endsWith('width')) return 0;
+  const up = u(limits.plumb);
+  const square = u(limits.square);
+  return Math.sqrt(up * up * apart(high(first), high(second)) + square * square * ways);
 }

@@ -97,5 +97,6 @@ function uncertainTerm(group: OffsetGroup | undefined) {
     readings: group.bookings.length,
     y: isSide ? group.at.u : isBack ? 0 : group.at.v,
     x: isSide ? 0 : group.at.u,
+    ...(isSide || isBack ? { z: group.at.v } : {}),
   };
 }
