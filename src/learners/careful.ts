@@ -68,7 +68,7 @@ function readAllowing(hand: Hand, shown: Shown, plan: readonly PlannedReading[])
   };
   inTwoGoes(plan, (reading) => void takeReading(hand, reading));
   if (!shown.out.includes('level') && !shown.out.includes('plumb')) return;
-  bringToReference(hand, hand.act({ act: 'turn', byMmPerM: 0, quarters: 2 }));
+  bringToReference(hand, hand.act({ act: 'turn', byMmPerM: 0, quarters: 2 }), 'room');
   inTwoGoes(bookedOffsets(hand.now()), ({ datum, said }) => {
     const words = said.for ? { words: { for: said.for } } : {};
     if ('surface' in said.place) readAndBook(hand, { datum, place: said.place, ...words });

@@ -17,8 +17,8 @@ export interface Shown {
 }
 
 const unknown: Shown = { level: 0, plumb: 0, square: 0, out: [] };
-/** What marks and the hand may add to what a routine shows, mm a metre. */
-const graceMmPerM = 0.08;
+/** What marks and the hand may add to what a routine shows, mm a metre: some three standard deviations over a doorway. */
+const graceMmPerM = 0.2;
 
 /** Checks the level; swaps one that is out of true; null where the kit states nothing of its level. */
 export function checkInstrument(hand: Hand): Shown {

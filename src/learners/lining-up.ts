@@ -11,17 +11,22 @@ export function standOnReference(hand: Hand, heightMm: number, xMm = 0): void {
   hand.act({ act: 'stand', xMm, yMm: 0 - setBack, heightMm });
   let seen = hand.act({ act: 'settle' });
   if (!seen.ok) {
-    hand.act({ act: 'stand', xMm, yMm: 0, heightMm, packed: true });
+    hand.act({ act: 'stand', xMm, yMm: 0 - setBack, heightMm, packed: true });
     seen = hand.act({ act: 'settle' });
   }
   bringToReference(hand, seen);
 }
 
-/** Moves and turns a level until its face line runs along the reference. */
-export function bringToReference(hand: Hand, first: Outcome): void {
+/**
+ * Moves and turns a level until its face line runs along the reference.
+ *
+ * @param facing - what a level that faces the room tells as behind its line is in front of it for the hand
+ */
+export function bringToReference(hand: Hand, first: Outcome, facing: 'recess' | 'room' = 'recess'): void {
   let seen = first;
   for (let round = 0; round < 4; round++) {
-    const off = straightThrough(hand, seen);
+    const told = straightThrough(hand, seen);
+    const off = told && facing === 'room' ? { atMiddle: 0 - told.atMiddle, slope: 0 - told.slope } : told;
     if (!off || (Math.abs(off.atMiddle) < 0.05 && Math.abs(off.slope) < 0.0002)) return;
     hand.act({ act: 'move', byXMm: 0, byYMm: 0 - off.atMiddle });
     hand.act({ act: 'settle' });

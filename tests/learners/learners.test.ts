@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { findLearner, learners } from '../../src/learners/learner.ts';
 import { faceLineOff } from '../../src/marking/face-line.ts';
 import { markSurvey } from '../../src/marking/report.ts';
+import { checkNames, outOfTrue, worstFault } from '../../src/survey/level-body.ts';
 import { bookedOffsets } from '../../src/survey/offsets.ts';
 import type { Survey } from '../../src/survey/survey.ts';
 import { workOut } from '../../src/survey/working-out.ts';
@@ -45,6 +46,59 @@ describe.each(learners)('the $name learner in 20 rooms, seed "learners"', ({ nam
 
 it('no other is found', () => {
   expect(findLearner('clairvoyant')).toBeNull();
+});
+
+describe('the careful learner with a level that may be out of true', () => {
+  const kits = ['faulty', 'two-levels'];
+  const rooms = kits.flatMap((kit) =>
+    drawnParts(`careful, ${kit}`, 8).map((parts) => exerciseOf({ ...parts, severity: 'settled', kit })),
+  );
+  const noSpare = rooms.slice(0, 8).map((e) => {
+    const level = { ...e.kit.level, spare: false };
+    return { ...e, code: null, kit: { ...e.kit, level } };
+  });
+  const careful = findLearner('careful')!;
+  const verdictsOf = (s: Survey) =>
+    s.entries.flatMap(({ act }) => (act.act === 'check' && act.verdict !== undefined ? [act] : []));
+
+  it.each([
+    ['swaps it', rooms],
+    ['allows for it where there is no other', noSpare],
+  ] as const)('checks it first, judges it rightly, and %s', (_, exercises) => {
+    let bad = 0;
+    for (const exercise of exercises) {
+      const done = careful.survey(surveyOf(exercise));
+      const first = done.entries.findIndex((e) => e.act.act === 'stand');
+      const checks = done.entries.slice(0, first).filter((e) => e.act.act === 'check');
+      expect(checks.length).toBeGreaterThanOrEqual(8);
+      const level = done.world.bodies[0]!;
+      const out = checkNames.filter((check) => outOfTrue(level, exercise.kit, check) > 0);
+      const said = verdictsOf(done).filter((a) => a.verdict === 'do-not-use');
+      expect(said.map((a) => a.check)).toEqual(out);
+      for (const a of said) expect(Math.abs(Math.abs(a.errorMmPerM!) - worstFault(level, a.check))).toBeLessThan(0.3);
+      bad += out.length;
+      const { marks } = markSurvey(done);
+      for (const l of marks!.ledgers) {
+        const line = l.lines.find((x) => x.name === 'set-up');
+        if (line) expect(Math.abs(line.mm)).toBeLessThan(1.5);
+      }
+    }
+    expect(bad).toBeGreaterThan(2);
+  });
+
+  it('finds a knock by looking at its marks, and reads again what it spoilt', () => {
+    let knocked = 0;
+    for (const exercise of rooms.slice(8)) {
+      const done = careful.survey(surveyOf(exercise));
+      if (done.readings.length <= done.world.knock!.afterReadings) continue;
+      knocked++;
+      expect(done.bookings.some((b) => b.struck)).toBe(true);
+      const parts = markSurvey(done).marks!.ledgers.flatMap((l) => l.lines.flatMap((line) => line.parts ?? []));
+      const worst = Math.max(...parts.filter((p) => p.cause === 'knock').map((p) => Math.abs(p.mm)));
+      expect(worst).toBeLessThan(0.3);
+    }
+    expect(knocked).toBe(8);
+  });
 });
 
 describe('the careful learner', () => {

@@ -13,6 +13,7 @@ import { setOutProof } from './set-out.ts';
 import { setUpProof } from './set-up.ts';
 import { sightProof } from './sight.ts';
 import { slopeProof } from './slope.ts';
+import { twoKindsProof } from './two-kinds.ts';
 import { uncertaintyProof } from './uncertainty.ts';
 
 export const proofs: readonly Proof[] = [
@@ -28,6 +29,7 @@ export const proofs: readonly Proof[] = [
   findingsProof,
   setOutProof,
   decidingProof,
+  twoKindsProof,
 ];
 
 /** @throws {RangeError} if no proof has that name */

@@ -89,7 +89,8 @@ function plantBaseline(ground: Ground, draws: Draws): PlantedSetUp {
   const hand = begin(ground, { faults: [{}] });
   standAs(hand, trueLevel(ground));
   const near = ground.exercise.brief.mouthMm - draws.between(60, 200);
-  const ys = [near - draws.between(450, 900), near];
+  const levers = ground.terms.filter((t) => t.size === 'carcass-depth').map((t) => Math.abs(t.u - ground.stand.x));
+  const ys = [near - Math.max(450, ...levers) - draws.between(20, 450), near];
   const slip = draws.sign() * draws.between(0.5, 3);
   ys.forEach((y, i) => {
     const said = toHand(hand.world, { x: ground.stand.x, y, z: 0 });
@@ -105,7 +106,7 @@ function plantBaseline(ground: Ground, draws: Draws): PlantedSetUp {
   standAs(hand, level);
   read(hand, ground.terms, { level, suffix: '2' });
   const planted = finish(hand, ground, { far: () => level, cause: 'baseline' });
-  // From F2, square to the line, what is read lies within a lever as long as the marks are apart.
+  // From F2, square to the line, what is read lies within a lever as long as the marks are apart: they were put that far.
   const depth = planted.expected['carcass-depth'];
   const expected = depth ? { 'carcass-depth': { ...depth, cause: 'marks' as const } } : {};
   const slackMm = run * run * ground.exercise.brief.openingMm.width;
