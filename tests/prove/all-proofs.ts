@@ -3,11 +3,13 @@
  */
 import { bitsProof } from './bits.ts';
 import { decidingProof } from './deciding.ts';
+
 import { findingsProof } from './findings.ts';
 import { keyProof } from './key.ts';
 import { ledgerProof } from './ledger.ts';
 import { lessonProof } from './lesson.ts';
 import { openingsProof } from './openings.ts';
+import { pairProof } from './pair.ts';
 import type { Proof } from './proof.ts';
 import { setOutProof } from './set-out.ts';
 import { setUpProof } from './set-up.ts';
@@ -18,6 +20,7 @@ import { uncertaintyProof } from './uncertainty.ts';
 
 export const proofs: readonly Proof[] = [
   keyProof,
+  pairProof,
   ledgerProof,
   bitsProof,
   lessonProof,

@@ -5,6 +5,7 @@
 
 import { samplesOf } from '../../src/exchange/samples-file.ts';
 import { type Brief, type CarcassSizes, nominalCarcass } from '../../src/exercise/brief.ts';
+import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode } from '../../src/exercise/exercise-code.ts';
 import { type AnswerKey, answerKey, type FrameAsked, type KeyAsked } from '../../src/marking/answer-key.ts';
 import { buildRecess } from '../../src/recess/recess.ts';
@@ -51,18 +52,32 @@ function proveKey(tally: Tally, at: Case): void {
   const ownBrief = at.index % ownBriefOneIn === 0;
   const exercise = ownBrief ? { ...opened.value, brief: otherBrief(draws, opened.value.brief) } : opened.value;
   if (ownBrief) count(tally, 'briefs of our own');
-  const recess = buildRecess(exercise.spec);
   const stepMm = at.index % fineOneIn === 0 ? 2 : 4;
+  proveRoom(tally, at, { exercise, draws, stepMm, name: `${code}${ownBrief ? ' with a brief of its own' : ''}` });
+}
+
+/** A room, and how it is asked about. */
+export interface AskedRoom {
+  readonly exercise: Exercise;
+  readonly draws: Draws;
+  /** How finely the oracle's samples are taken. */
+  readonly stepMm: number;
+  readonly name: string;
+}
+
+/** Holds the key of a room, for the nominal carcass and for drawn ones, against the oracle. */
+export function proveRoom(tally: Tally, at: Case, { exercise, draws, stepMm, name }: AskedRoom): void {
+  const recess = buildRecess(exercise.spec);
   const room = roomOf(readSamples(samplesOf(recess, exercise, stepMm)));
   const plain = answerKey(recess, exercise);
-  if (!plain.ok) throw new Error(`${code}: ${plain.error.says}`);
+  if (!plain.ok) throw new Error(`${name}: ${plain.error.says}`);
   count(tally, `rooms at ${stepMm} mm`);
   if (exercise.spec.trims.some((t) => exercise.brief.fates[t.name] === 'stays'))
     count(tally, 'rooms with trims that stay');
   for (let question = 0; question < questions; question++) {
     const asked = askedOf(draws, plain.key, question);
     const result = answerKey(recess, exercise, asked);
-    const where = `${code}${ownBrief ? ' with a brief of its own' : ''}, ${sayAsked(asked)}`;
+    const where = `${name}, ${sayAsked(asked)}`;
     if (!result.ok) {
       fail(tally, at, `${where}: ${result.error.says}`);
       continue;
@@ -150,6 +165,7 @@ function drawnCarcass(draws: Draws, key: AnswerKey): CarcassSizes {
     depth: (key.deepestMm ?? nominal.depthMm) - (asked ? askMm.back : 0),
   };
   return {
+    ...nominal,
     widthMm: on('width') ? about(draws, border.width) : nominal.widthMm,
     heightMm: on('height') ? about(draws, border.height) : nominal.heightMm,
     depthMm: on('depth') ? about(draws, border.depth) : nominal.depthMm,
@@ -173,7 +189,8 @@ function sayAsked({ carcass, frame }: KeyAsked): string {
     : box;
 }
 
-function conclude(tally: Tally): Result {
+/** Puts what the key's rooms came to in words. */
+export function conclude(tally: Tally): Result {
   const n = (what: string) => counted(tally, what);
   const widest = tally.most['widest interval'];
   const undecided = Object.entries(tally.counts).filter(([what]) => /^undecided (?!and)/.test(what));
