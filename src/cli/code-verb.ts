@@ -7,7 +7,8 @@ import { presets } from '../exercise/kit.ts';
 import { families, familyOf } from '../recess/families/families.ts';
 import { severities } from '../recess/severity.ts';
 import { printJson, printLines } from './print.ts';
-import { Refused } from './refused.ts';
+import { Refused, tell } from './refused.ts';
+import { sayThrown, teachingCodes } from './teaching-codes.ts';
 
 interface CodeOptions {
   readonly family: string;
@@ -16,6 +17,7 @@ interface CodeOptions {
   readonly kit: string;
   readonly seed?: number;
   readonly count: number;
+  readonly teaching?: string;
   readonly list?: boolean;
   readonly json?: boolean;
 }
@@ -43,6 +45,10 @@ export function addCode(program: Command): void {
       (text) => whole('--count', text, { from: 1, to: 10_000 }),
       1,
     )
+    .option(
+      '--teaching <mistake>',
+      'rooms in which a mistake costs 3 mm or more and a careful survey by the least readings succeeds',
+    )
     .option('--list', 'name what there is')
     .option('--json', 'print data')
     .action(run);
@@ -59,6 +65,10 @@ function run(options: CodeOptions): void {
   const { structures } = familyOf(options.family);
   if (options.structure !== undefined) check('structure', options.structure, structures);
   const first = options.seed ?? randomInt(seedCount);
+  if (options.teaching !== undefined) {
+    teach(options, options.teaching, first);
+    return;
+  }
   const parts = Array.from({ length: options.count }, (_, i) => {
     const seed = (first + i) % seedCount;
     const structure = options.structure ?? drawnStructure(structures, seed);
@@ -67,6 +77,21 @@ function run(options: CodeOptions): void {
   const codes = parts.map((p) => ({ code: writeCode(p), ...p }));
   if (options.json) printJson(codes);
   else printLines(codes.map((c) => c.code));
+}
+
+/** Codes on standard output, one a line; what was thrown away on standard error, so that a script reads codes alone. */
+function teach(options: CodeOptions, mistake: string, first: number): void {
+  const { family, severity, kit, structure, count } = options;
+  const wanted = { family, severity, kit, ...(structure === undefined ? {} : { structure }) };
+  const made = teachingCodes(wanted, mistake, { first, count });
+  if (options.json) {
+    const codes = made.found.map(({ code, parts, tested, thrown }) => {
+      const { costMm, size, careful } = tested;
+      return { code, ...parts, mistake: made.mistake.mistake, costMm, size, careful, thrownAway: thrown };
+    });
+    printJson(codes);
+  } else printLines(made.found.map((f) => f.code));
+  tell(sayThrown(made), 0);
 }
 
 function list(json: boolean): void {

@@ -2,6 +2,7 @@
  * All figures, subject by subject, in an order that matters: our own room first, while nothing has cluttered the engine, peers last.
  */
 import { type Figure, geometryFigures } from './geometry.ts';
+import { makingFigures } from './making.ts';
 import { markingFigures } from './marking.ts';
 import { peerFigures, roomFigures } from './room-from-code.ts';
 import { startFigures, surveyFigures } from './surveying.ts';
@@ -22,6 +23,7 @@ export async function* subjects(command: string): AsyncGenerator<Subject> {
   yield { name: 'geometry', figures: geometryFigures() };
   yield { name: 'marking', figures: markingFigures() };
   yield { name: 'surveys', figures: surveyFigures() };
+  yield { name: 'rooms that teach', figures: makingFigures() };
   yield { name: 'the command', figures: startFigures(command) };
   yield { name: 'peers', figures: await peerFigures(quickUs) };
 }
