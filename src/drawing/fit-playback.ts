@@ -6,6 +6,7 @@
 import type { Outline } from '../exercise/outline.ts';
 import type { PushedIn } from '../marking/push-in.ts';
 import type { TightPlace } from '../marking/tight-places.ts';
+import { goesThrough, hasFace, isThere, topLine } from './outline-shape.ts';
 import { around, type Ring, type Taken, textWidth, withLetters } from './ring-letters.ts';
 import { fitted, type Viewport } from './viewport.ts';
 
@@ -30,6 +31,8 @@ export interface Played {
   readonly tight: readonly TightPlace[];
   /** The frame as it is offered up; null where none was sent. */
   readonly frame: { readonly leftMm: number; readonly widthMm: number; readonly thicknessMm: number } | null;
+  /** What is made: how many carcasses stand side by side, or how thick a lining's boards are. */
+  readonly made?: { readonly modules?: number | undefined; readonly liningMm?: number | undefined };
 }
 
 export interface FitPlan {
@@ -56,8 +59,10 @@ export interface FitFront {
   readonly height: number;
   readonly solid: readonly string[];
   readonly walls: string;
-  readonly carcass: Rectangle;
-  readonly shelves: readonly number[];
+  /** The carcass's outline, its top sloped where it is; the boards of a lining inside it. */
+  readonly carcass: string;
+  /** Shelves and the sides of carcasses that stand beside each other: straight pieces. */
+  readonly inside: string;
   readonly plinth: Rectangle;
   readonly rings: readonly Ring[];
 }
@@ -78,18 +83,18 @@ export function layoutFitPlan(played: Played, width: number): FitPlan {
   const [, home] = port.at(0, pushed.homeMm);
   const [, face] = port.at(0, 0);
   const box = { x: left, y: stop, width: carcass.widthMm * port.scale, height: carcass.depthMm * port.scale };
-  const breastRight = outline.breastSide === 'right';
-  const name = nameIn(box, { face, foot: height, text: `carcass ${carcass.depthMm} deep` });
+  const name = nameIn(box, {
+    face,
+    foot: height,
+    text: `${played.made?.liningMm ? 'lining' : 'carcass'} ${carcass.depthMm} deep`,
+  });
   const toGo = toGoOf(pushed, { box, home });
   const flagX = (x0 + x1) / 2;
   const taken = [wordsBox(name), around(flagX, face, { width: 20, height: 20 }), ...(toGo ? [wordsBox(toGo)] : [])];
   return {
     width,
     height,
-    solid: planSolid({ x0, x1, back, mouth, foot: height, breastRight, width }),
-    walls: breastRight
-      ? `M${r(x0)} ${height}V${r(back)}H${r(x1)}V${r(mouth)}H${width}`
-      : `M${r(x1)} ${height}V${r(back)}H${r(x0)}V${r(mouth)}H0`,
+    ...planWalls(outline, { x: { left: x0, right: x1 }, back, mouth, foot: height, width }),
     face: { y: face, x0, x1, flagX },
     home: { y: home, x0: left, x1: left + box.width },
     carcass: box,
@@ -112,27 +117,88 @@ export function layoutFitFront(played: Played, size: { width: number; height: nu
   const [x0, y0] = port.at(-half, height);
   const [x1, y1] = port.at(half, 0);
   const { carcass } = pushed;
-  const [left, top] = port.at(carcass.leftMm, carcass.topMm);
-  const [right, bottom] = port.at(carcass.leftMm + carcass.widthMm, carcass.bottomMm);
-  const box = { x: left, y: top, width: right - left, height: bottom - top };
+  const [left, bottom] = port.at(carcass.leftMm, carcass.bottomMm);
+  const right = port.at(carcass.leftMm + carcass.widthMm, 0)[0];
   const rings = tight
     .filter((t) => t.side !== 'back')
     .map((t) => {
       const [x, y] = port.at(t.at.x, t.at.z);
       return { letter: t.letter, touches: t.touches, x, y, inside: insideOf(t.side, y < (y0 + y1) / 2) };
     });
+  const ceiling = topLine(outline).map(([x, z]) => port.at(x, z));
+  const opening = [`${r(x0)} ${r(y1)}`, ...ceiling.map(([x, y]) => `${r(x)} ${r(y)}`), `${r(x1)} ${r(y1)}`];
+  const [out0, out1] = (['left', 'right'] as const).map((hand, i) =>
+    isThere(outline, hand) ? [x0 - wallPx, x1 + wallPx][i] : [x0, x1][i],
+  ) as [number, number];
+  const rim = `M${r(out0)} ${r(y1)}V${r(y0 - wallPx)}H${r(out1)}V${r(y1)}H${r(x1)}`;
   return {
     width: size.width,
     height: y1 + 4,
-    solid: [
-      `M${r(x0 - wallPx)} ${r(y0 - wallPx)}H${r(x1 + wallPx)}V${r(y1)}H${r(x1)}V${r(y0)}H${r(x0)}V${r(y1)}H${r(x0 - wallPx)}Z`,
-    ],
-    walls: `M${r(x0)} ${r(y1)}V${r(y0)}H${r(x1)}V${r(y1)}M${r(x0 - wallPx)} ${r(y1)}H${r(x1 + wallPx)}`,
-    carcass: box,
-    shelves: [1, 2, 3, 4].map((i) => top + (box.height * i) / 5),
-    plinth: { x: left + 3, y: bottom, width: Math.max(0, box.width - 6), height: Math.max(0, y1 - bottom) },
+    solid: [`${rim}L${[...opening].reverse().join('L')}Z`],
+    walls: `${wallsInFront(outline, opening)}M${r(out0)} ${r(y1)}H${r(out1)}`,
+    carcass: carcassShape(played, port),
+    inside: insideShape(played, port),
+    plinth: { x: left + 3, y: bottom, width: Math.max(0, right - left - 6), height: Math.max(0, y1 - bottom) },
     rings: withLetters(rings, []),
   };
+}
+
+/** The opening's edges that are there, from the left foot round to the right. */
+function wallsInFront(outline: Outline, opening: readonly string[]): string {
+  const edges = [
+    isThere(outline, 'left'),
+    ...topLine(outline)
+      .slice(1)
+      .map(([, z], i) => isThere(outline, z === topLine(outline)[i]?.[1] ? 'ceiling' : 'slope')),
+    isThere(outline, 'right'),
+  ];
+  return edges.map((is, i) => (is ? `M${opening[i]}L${opening[i + 1]}` : '')).join('');
+}
+
+/** How high a carcass is at a place along its width, from its left, over its bottom: to its top or its sloped edge. */
+function highAt({ pushed }: Played, fromLeft: number): number {
+  const { heightMm, widthMm, slope } = pushed.carcass;
+  if (!slope) return heightMm;
+  return Math.min(heightMm, slope.leftMm + ((slope.rightMm - slope.leftMm) * fromLeft) / widthMm);
+}
+
+function carcassShape(played: Played, port: Viewport): string {
+  const { carcass } = played.pushed;
+  const { slope, widthMm, heightMm } = carcass;
+  const at = (fromLeft: number, up: number) => {
+    const [x, y] = port.at(carcass.leftMm + fromLeft, carcass.bottomMm + up);
+    return `${r(x)} ${r(y)}`;
+  };
+  const kink = slope ? ((heightMm - slope.leftMm) / (slope.rightMm - slope.leftMm)) * widthMm : 0;
+  const places = [0, ...(kink > 0 && kink < widthMm ? [kink] : []), widthMm];
+  const outer = [at(0, 0), ...places.map((x) => at(x, highAt(played, x))), at(widthMm, 0)];
+  const board = played.made?.liningMm;
+  const inner = board
+    ? `M${at(board, 0)}L${at(board, heightMm - board)}L${at(widthMm - board, heightMm - board)}L${at(widthMm - board, 0)}`
+    : '';
+  return `M${outer.join('L')}Z${inner}`;
+}
+
+/** Shelves at fifths of its height, as far as the carcass reaches there; the sides of carcasses side by side. */
+function insideShape(played: Played, port: Viewport): string {
+  const { carcass } = played.pushed;
+  if (played.made?.liningMm) return '';
+  const steps = Array.from({ length: 41 }, (_, i) => (carcass.widthMm * i) / 40);
+  const shelves = [1, 2, 3, 4].map((i) => {
+    const up = (carcass.heightMm * i) / 5;
+    const under = steps.filter((x) => highAt(played, x) >= up);
+    const [from, to] = [under[0], under.at(-1)];
+    if (from === undefined || to === undefined || to - from < 40) return '';
+    const [x0, y] = port.at(carcass.leftMm + from, carcass.bottomMm + up);
+    return `M${r(x0)} ${r(y)}H${r(port.at(carcass.leftMm + to, 0)[0])}`;
+  });
+  const count = played.made?.modules ?? 1;
+  const sides = Array.from({ length: count - 1 }, (_, i) => {
+    const along = (carcass.widthMm * (i + 1)) / count;
+    const [x, y] = port.at(carcass.leftMm + along, carcass.bottomMm + highAt(played, along));
+    return `M${r(x)} ${r(y)}V${r(port.at(0, carcass.bottomMm)[1])}`;
+  });
+  return [...shelves, ...sides].join('');
 }
 
 /** About the rectangle that words take. */
@@ -157,23 +223,45 @@ function planPort({ outline, pushed }: Played, width: number): { port: Viewport;
   return { port, height };
 }
 
-/** The party wall runs on into the room; the breast ends at its face, which is the mouth. */
-function planSolid(of: {
-  x0: number;
-  x1: number;
-  back: number;
-  mouth: number;
-  foot: number;
-  breastRight: boolean;
-  width: number;
-}): string[] {
-  const { x0, x1, back, mouth, foot, width } = of;
-  const [party, breast] = of.breastRight ? [x0, x1] : [x1, x0];
-  const outer = of.breastRight ? x0 - wallPx : x1 + wallPx;
-  const far = of.breastRight ? width : 0;
-  return [
-    `M${r(outer)} ${r(back - wallPx)}H${r(far)}V${r(mouth)}H${r(breast)}V${r(back)}H${r(party)}V${foot}H${r(outer)}Z`,
-  ];
+interface PlanLines {
+  readonly x: Readonly<Record<'left' | 'right', number>>;
+  readonly back: number;
+  readonly mouth: number;
+  readonly foot: number;
+  readonly width: number;
+}
+
+/** The cut walls, as the outline has them: a side runs on into the room, ends at an arris, or is open. */
+function planWalls(outline: Outline, of: PlanLines): { solid: string[]; walls: string } {
+  const { back, mouth, foot, width } = of;
+  const solid: string[] = [];
+  const through = goesThrough(outline);
+  const block = (x0: number, y0: number, x1: number, y1: number) =>
+    solid.push(`M${r(x0)} ${r(y0)}H${r(x1)}V${r(y1)}H${r(x0)}Z`);
+  const part = (hand: 'left' | 'right'): string[] => {
+    const x = of.x[hand];
+    const edge = hand === 'left' ? 0 : width;
+    const wall = x + (hand === 'left' ? -wallPx : wallPx);
+    if (!isThere(outline, hand)) {
+      block(x, back - wallPx, edge, back);
+      return [`${edge} ${r(back)}`];
+    }
+    if (!hasFace(outline, hand)) {
+      block(x, back - wallPx, wall, foot);
+      return [`${r(x)} ${foot}`, `${r(x)} ${r(back)}`];
+    }
+    block(x, through ? back : back - wallPx, edge, mouth);
+    return [
+      `${edge} ${r(mouth)}`,
+      `${r(x)} ${r(mouth)}`,
+      `${r(x)} ${r(back)}`,
+      ...(through ? [`${edge} ${r(back)}`] : []),
+    ];
+  };
+  const [left, right] = [part('left'), part('right')];
+  if (through) return { solid, walls: `M${left.join('L')}M${right.join('L')}` };
+  block(of.x.left, back - wallPx, of.x.right, back);
+  return { solid, walls: `M${[...left, ...right.reverse()].join('L')}` };
 }
 
 /** The carcass's name, inside it, clear of the face line. */

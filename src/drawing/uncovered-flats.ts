@@ -114,7 +114,8 @@ function levelsOf(of: Uncovering, height: number): Level[] {
   const straightMm = (side: string) => of.room.others.find((c) => c.side === side)?.straightMm ?? 0;
   const drops = [...new Set(of.dropsMm)].sort((a, b) => a - b);
   const band = 2 * reachPx + namePx + 6;
-  const ceilings = [0, ...drops].map(
+  const over = of.room.others.some((c) => c.side === 'ceiling') ? [0, ...drops] : [];
+  const ceilings = over.map(
     (drop, i): Level => ({
       name: drop === 0 ? 'ceiling' : `under the cornice, ${drop} lower`,
       side: 'ceiling',
@@ -122,7 +123,7 @@ function levelsOf(of: Uncovering, height: number): Level[] {
       y: namePx + reachPx + i * band,
     }),
   );
-  const last = ceilings.at(-1)?.y ?? 0;
+  const last = ceilings.at(-1)?.y ?? 0 - band + namePx + reachPx;
   const y = Math.max(height - reachPx - namePx, last + band);
   return [...ceilings, { name: 'floor', side: 'floor', mm: straightMm('floor'), y }];
 }

@@ -19,7 +19,8 @@ const wallSides = ['left', 'right'] as const;
 export function layoutWallsSection(of: Uncovering, panel: { width: number; height: number }): UncoveredLayout {
   const { room, carcass } = of;
   const walls = room.walls.map((w) => ({ ...w, side: w.side as WallSide }));
-  const straight = { left: straightOf(room, 'left'), right: straightOf(room, 'right') };
+  const [left, right] = [straightOf(room, 'left'), straightOf(room, 'right')];
+  const straight = { left: left ?? 0 - (right ?? 0), right: right ?? 0 - (left ?? 0) };
   const { port, bottom } = uprightPort(Math.max(...walls.flatMap((w) => w.alongMm)), panel);
   const base = Math.min((straight.right - straight.left) * port.scale, panel.width * 0.52);
   const x = { left: (panel.width - base) / 2, right: (panel.width + base) / 2 };
@@ -48,7 +49,9 @@ export function layoutWallsSection(of: Uncovering, panel: { width: number; heigh
           points.map(([, y]): Px => [edge[w.side], y]),
         );
       }),
-    straight: wallSides.map((side) => `M${px(x[side])} ${topPx}V${px(bottom)}`),
+    straight: wallSides
+      .filter((side) => straightOf(room, side) !== null)
+      .map((side) => `M${px(x[side])} ${topPx}V${px(bottom)}`),
     ends: uprightEnds(panel.width, bottom),
     curves: walls.map((w) => ({
       d: through(line(w)),
@@ -118,8 +121,9 @@ function isWall(side: string): side is WallSide {
   return side === 'left' || side === 'right';
 }
 
-function straightOf(room: Uncovering['room'], side: WallSide): number {
-  return room.walls.find((w) => w.side === side)?.straightMm ?? 0;
+/** Where a wall would stand straight; null where that side is open. */
+function straightOf(room: Uncovering['room'], side: WallSide): number | null {
+  return room.walls.find((w) => w.side === side)?.straightMm ?? null;
 }
 
 /** Every departure that has to be seen, mm, + into the recess. */
@@ -129,5 +133,6 @@ function departures({ room, carcass }: Uncovering, straight: Readonly<Record<Wal
     return w.acrossMm.map((a) => (side === 'left' ? a - straight.left : straight.right - a));
   });
   if (!carcass) return curves;
-  return [...curves, carcass.leftMm - straight.left, straight.right - carcass.leftMm - carcass.widthMm];
+  const beside = { left: carcass.leftMm - straight.left, right: straight.right - carcass.leftMm - carcass.widthMm };
+  return [...curves, ...wallSides.filter((side) => straightOf(room, side) !== null).map((side) => beside[side])];
 }

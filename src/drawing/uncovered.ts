@@ -9,22 +9,37 @@ import { surfaceWords } from '../marking/place-words.ts';
 import type { TightPlace } from '../marking/tight-places.ts';
 import type { UncoveredRoom } from '../marking/uncovered-room.ts';
 import type { Place } from '../recess/recess.ts';
-import type { Side } from '../recess/recess-spec.ts';
+import type { Side, SlopeSpec } from '../recess/recess-spec.ts';
 import type { Rectangle, Words } from './fit-playback.ts';
 import type { Ring } from './ring-letters.ts';
 import { layoutBackSection } from './uncovered-back.ts';
 import { layoutFlatsSection } from './uncovered-flats.ts';
+import { layoutSlopeSection } from './uncovered-slope.ts';
 import { layoutWallsSection } from './uncovered-walls.ts';
 
-export const sectionNames = ['walls', 'back', 'flats'] as const;
+export const sectionNames = ['walls', 'back', 'flats', 'slope'] as const;
 export type SectionName = (typeof sectionNames)[number];
+
+export const sectionWords: Readonly<Record<SectionName, string>> = {
+  walls: 'Side walls',
+  back: 'Back wall',
+  flats: 'Floor and ceiling',
+  slope: 'Slope',
+};
 
 /** Which sides a section shows. */
 export const sectionSides: Readonly<Record<SectionName, readonly Side[]>> = {
   walls: ['left', 'right'],
   back: ['back'],
   flats: ['floor', 'ceiling'],
+  slope: ['slope'],
 };
+
+/** Gives the sections that a room has something to show in. */
+export function sectionsOf(room: UncoveredRoom): readonly SectionName[] {
+  const there = new Set([...room.walls, ...room.others].map((c) => c.side));
+  return sectionNames.filter((name) => sectionSides[name].some((side) => there.has(side)));
+}
 
 /** A section through a surface; which of those that are shown: at the face line and the back, or left to right. */
 export interface DrawnCurve {
@@ -67,6 +82,8 @@ export interface Uncovering {
   readonly decided: readonly { readonly side: Side; readonly at: Place }[];
   /** How far staying trims hang under the straight ceiling, mm. */
   readonly dropsMm: readonly number[];
+  /** The slope's plane, where there is one. */
+  readonly slope?: { readonly spec: SlopeSpec; readonly widthMm: number } | null;
 }
 
 /** Lays a section out in a panel. */
@@ -75,6 +92,7 @@ export function layoutUncovered(
   section: SectionName,
   panel: { width: number; height: number },
 ): UncoveredLayout {
+  if (section === 'slope') return layoutSlopeSection(of, panel);
   if (section === 'back') return layoutBackSection(of, panel);
   return section === 'flats' ? layoutFlatsSection(of, panel) : layoutWallsSection(of, panel);
 }
@@ -97,7 +115,7 @@ export function outTable(room: UncoveredRoom, section: SectionName): OutTable {
     rows: tableShares.map((share) => {
       const i = Math.round(share * (first.alongMm.length - 1));
       const along = first.alongMm[i] ?? 0;
-      const name = section === 'flats' ? acrossWord(along) : `${Math.round(along)} up`;
+      const name = section === 'flats' || section === 'slope' ? acrossWord(along) : `${Math.round(along)} up`;
       return { name, outMm: curves.map((c) => inward(c.side, (c.acrossMm[i] ?? c.straightMm) - c.straightMm)) };
     }),
   };

@@ -48,7 +48,15 @@ export function sayFit({ brief, verdict, pushed }: Fitted): string {
     return `The frame covers, but ${mm(first.mm)} has to come off at the ${first.of}.`;
   if (first && lining[first.code]) return `${sayLining(first)}.`;
   if (pushed) return `The ${it} goes home with ${saySpare(pushed.clear)}.`;
+  if (verdict.shelf) return sayShelves(verdict.shelf.stockMm);
   return 'The frame covers.';
+}
+
+/** States how shelf blanks meet the wall. */
+function sayShelves([least, most]: readonly [number, number]): string {
+  return least < 0
+    ? `The shelves leave a gap of ${mm(0 - least)} at the wall.`
+    : `The shelves reach the wall, with ${mm(least)} to ${mm(most)} to scribe.`;
 }
 
 /** Tells the push, where it ends, and what stops it there. */

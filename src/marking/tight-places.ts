@@ -22,16 +22,22 @@ export interface TightPlace {
 /** At or under this the carcass is said to touch, mm: what is shown as 0.0. */
 const touchMm = 0.05;
 
+/** Further off than this there is nothing: an open side's field lies 16 m away, mm. */
+const nothingThereMm = 5000;
+
 const letters = { left: 'a', right: 'b', top: 'c', back: 'd' } as const;
 
 /** Gives the tight places where a carcass stands. */
 export function tightPlaces(clear: Clearances, brief: Brief): readonly TightPlace[] {
-  return clearSides.map((side) => tight(side, { ...clear[side], askedMm: brief.askMm[side] }));
+  return clearSides
+    .filter((side) => clear[side].mm < nothingThereMm)
+    .map((side) => tight(side, { ...clear[side], askedMm: brief.askMm[side] }));
 }
 
 /** Gives the tight places of a carcass as it would stand at home. */
 export function tightAtHome(carcass: CarcassKey, brief: Brief): readonly TightPlace[] {
-  return carcass.tightest.map(({ side, atMm: [x, y, z], clearanceMm, on }) =>
+  const there = carcass.tightest.filter(({ clearanceMm }) => clearanceMm < nothingThereMm);
+  return there.map(({ side, atMm: [x, y, z], clearanceMm, on }) =>
     tight(side, {
       mm: clearanceMm,
       at: { x, y, z },

@@ -1,11 +1,12 @@
 /**
  * The true room for showing after hand-in: sections of the surfaces, and the learner's readings on them.
  */
+import type { Exercise } from '../exercise/exercise.ts';
 import { heightAt } from '../geometry/height-field.ts';
 import type { Plane } from '../geometry/plane.ts';
 import { obstructionAt } from '../recess/band.ts';
-import { nominalObstruction } from '../recess/defect-shapes.ts';
-import { type Side, trueOf } from '../recess/recess-spec.ts';
+import { nominalObstruction, slopeHeight } from '../recess/defect-shapes.ts';
+import { isOpen, type Side, trueOf } from '../recess/recess-spec.ts';
 import { sayRecess } from '../recess/trade-words.ts';
 import { eachBay } from '../survey/in-bay.ts';
 import { sizesSent } from '../survey/sent.ts';
@@ -83,16 +84,19 @@ function uncoverOne(survey: Survey): UncoveredRoom {
   const tall = steps(0, height);
   const wide = steps(-width / 2, width / 2);
   const half = nominal.carcass.widthMm / 2;
+  const there = (side: Side) => !isOpen(exercise.spec, side);
   return {
     words: sayRecess(exercise.spec),
-    walls: (['left', 'right'] as const).flatMap((side) =>
-      [0, backMm].map((at) => wall(surveyed, side, { at, along: tall })),
-    ),
+    walls: (['left', 'right'] as const).filter(there).flatMap((side) => {
+      const along = steps(0, topOver(exercise, side));
+      return [0, backMm].map((at) => wall(surveyed, side, { at, along }));
+    }),
     others: [
-      ...(['floor', 'ceiling'] as const).flatMap((side) =>
-        [0, backMm].map((at) => flat(surveyed, side, { at, along: wide })),
-      ),
-      ...[-half, 0, half].map((at) => back(surveyed, { at, along: tall })),
+      ...(['floor', 'ceiling'] as const)
+        .filter(there)
+        .flatMap((side) => [0, backMm].map((at) => flat(surveyed, side, { at, along: wide }))),
+      ...(there('back') ? [-half, 0, half] : []).map((at) => back(surveyed, { at, along: tall })),
+      ...(there('slope') ? [0, backMm] : []).map((at) => slope(surveyed, { at, along: wide })),
     ],
     carcass: sent?.carcass ?? null,
     pushed: said ? pushIn(site, said) : null,
@@ -122,6 +126,23 @@ function wall(site: Site, side: 'left' | 'right', run: { at: number; along: read
 
 function flat(site: Site, side: 'floor' | 'ceiling', run: { at: number; along: readonly number[] }): TrueCurve {
   return curve(site, side, { ...run, place: (x) => ({ u: x, v: run.at }) });
+}
+
+/** How high a side wall stands: to the ceiling, or to the slope. */
+function topOver({ spec, brief }: Exercise, side: 'left' | 'right'): number {
+  const { width, height } = brief.openingMm;
+  const x = (side === 'left' ? -1 : 1) * (width / 2);
+  return spec.slope ? Math.min(height, slopeHeight(spec.slope, width, x)) : height;
+}
+
+/** The slope laid level: how far it stands off its plane, + over it, where it is lower than the ceiling. */
+function slope(site: Site, run: { at: number; along: readonly number[] }): TrueCurve {
+  const { spec } = site.recess;
+  const { width, height } = spec.openingMm;
+  const plane = (x: number) => (spec.slope ? slopeHeight(spec.slope, width, x) : 0);
+  const along = run.along.filter((x) => plane(x) < height);
+  const level = curve(site, 'slope', { at: run.at, along, place: (x) => ({ u: x, v: run.at }) });
+  return { ...level, acrossMm: level.acrossMm.map((z, i) => z - plane(along[i] ?? 0)), straightMm: 0 };
 }
 
 function back(site: Site, run: { at: number; along: readonly number[] }): TrueCurve {
