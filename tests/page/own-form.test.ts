@@ -42,10 +42,10 @@ describe('the form', () => {
 
   test('a slope is pictured by how far it is out, its plane taken off', () => {
     const form = begun();
-    expect(form.seenSlope).toBeNull();
+    expect(form.seen?.others.some((c) => c.side === 'slope')).toBe(false);
     form.take('under-stair');
     form.surfaces.slope.corners.backLeft = 8;
-    const curves = form.seenSlope?.others.filter((c) => c.side === 'ceiling') ?? [];
+    const curves = form.seen?.others.filter((c) => c.side === 'slope') ?? [];
     expect(curves.map((c) => c.atMm)[0]).toBe(0);
     const out = curves.map((c) => c.acrossMm.map((across) => c.straightMm - across));
     expect(Math.max(...(out[0] ?? []).map(Math.abs))).toBeLessThan(0.1);

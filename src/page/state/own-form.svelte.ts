@@ -17,9 +17,7 @@ import type { Exercise } from '../../exercise/exercise.ts';
 import type { CornerName, OwnBad, OwnRoom, OwnSurface } from '../../exercise/own/own-room.ts';
 import { cornerNames } from '../../exercise/own/own-surfaces.ts';
 import { type OwnFamily, usualRooms } from '../../exercise/own/usual-room.ts';
-import { heightAt } from '../../geometry/height-field.ts';
 import { type UncoveredRoom, uncoverRoom } from '../../marking/uncovered-room.ts';
-import { nominalObstruction } from '../../recess/defect-shapes.ts';
 import { buildRecess } from '../../recess/recess.ts';
 import { axesOf, builtSides, type Fate, type Side, sides } from '../../recess/recess-spec.ts';
 import { beginSurvey } from '../../survey/survey.ts';
@@ -70,8 +68,6 @@ export class OwnForm {
   readonly made: Taken<Exercise>;
   /** The room as it will be uncovered; the last that could be made. */
   readonly seen: UncoveredRoom | null;
-  /** The same with the slope, drawn straightened, in the place of the ceiling; null where there is none. */
-  readonly seenSlope: UncoveredRoom | null;
 
   constructor() {
     this.family = $state('alcove');
@@ -87,7 +83,6 @@ export class OwnForm {
     this.room = $derived(this.#room());
     this.made = $derived(madeOf(this.room));
     this.seen = $derived(this.made.ok ? straightWhereOpen(this.made.value) : null);
-    this.seenSlope = $derived(this.made.ok && this.seen && this.slope ? withSlope(this.seen, this.made.value) : null);
   }
 
   /** The sides that have a surface. */
@@ -233,16 +228,4 @@ function straightWhereOpen(exercise: Exercise): UncoveredRoom {
   const drawn = <C extends UncoveredRoom['walls'][number]>(curve: C): C =>
     there.includes(curve.side) ? curve : { ...curve, acrossMm: curve.alongMm.map(() => curve.straightMm) };
   return { ...room, walls: room.walls.map(drawn), others: room.others.map(drawn) };
-}
-
-/** How far the slope is out, as if it were a ceiling: what its plane does is no departure. */
-function withSlope(room: UncoveredRoom, exercise: Exercise): UncoveredRoom {
-  const { fields, spec } = buildRecess(exercise.spec);
-  const out = (x: number, y: number) => heightAt(fields.slope, x, y) - nominalObstruction(spec, 'slope', x);
-  const others = room.others.map((curve) =>
-    curve.side === 'ceiling'
-      ? { ...curve, acrossMm: curve.alongMm.map((x) => curve.straightMm - out(x, curve.atMm)) }
-      : curve,
-  );
-  return { ...room, others };
 }
