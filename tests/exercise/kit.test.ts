@@ -3,7 +3,17 @@
  */
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
-import { aidsSchema, type Kit, kitSchema, permittedError, presets, ruleLimits } from '../../src/exercise/kit.ts';
+import {
+  aidsSchema,
+  isPhysical,
+  type Kit,
+  kitSchema,
+  levelLimits,
+  permittedError,
+  presets,
+  ruleLimits,
+  statedKit,
+} from '../../src/exercise/kit.ts';
 
 const ruleOf = (accuracyClass: Kit['rule']['accuracyClass']): Kit['rule'] => ({
   accuracyClass,
@@ -45,5 +55,23 @@ describe('presets', () => {
       if (assessed) expect(aids).toEqual({ readsRule: false, seenInMm: false });
     }
     expect(presets.filter((p) => p.assessed).map((p) => p.name)).toContain('test');
+  });
+});
+
+describe('a kit as it is handed out', () => {
+  it('is as it was, but for what is wrong with it', () => {
+    for (const { kit } of presets.slice(0, 3)) expect(statedKit(kit)).toEqual(kit);
+    const { kit } = presets[0]!;
+    const knock = { afterReadings: 7, byXMm: 3, byYMm: 0, byZMm: 0, turnMmPerM: 2, leanMmPerM: 0 };
+    const wrong: Kit = {
+      ...kit,
+      level: { ...kit.level, pivotMm: 35, faults: [{ plumbSMmPerM: 2.25 }], knock, spare: true },
+      rule: { ...kit.rule, wornMm: 4 },
+    };
+    expect(v.parse(kitSchema, wrong)).toEqual(wrong);
+    expect(statedKit(wrong)).toEqual({ ...kit, level: { ...kit.level, pivotMm: 35, faults: 'drawn', spare: true } });
+    expect(levelLimits(kit)).toBeNull();
+    expect(levelLimits(wrong)).toEqual({ level: 0.3, plumb: 0.3, square: 0.3 });
+    expect([isPhysical(kit), isPhysical(wrong)]).toEqual([false, true]);
   });
 });
