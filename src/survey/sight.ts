@@ -22,14 +22,14 @@ interface OwnPoint {
 /**
  * Finds what blocks the straight way from a to b.
  *
- * Surfaces count within their reach; a breast's wall, jambs and the like begin at the mouth. Beyond reach the room is open.
+ * A doorway's far face blocks nothing: its middle is air, and a rule lies on its edges. Surfaces count within their reach; a breast's wall, jambs and the like begin at the mouth. Beyond reach the room is open.
  *
  * @param trims - those in the way
  * @returns the name of a trim or of a side (`left`, `floor`, ...); `null` when the way is free
  */
 export function blockedBy(recess: Recess, trims: readonly Trim[], way: { from: Point; to: Point }): string | null {
   for (const side of sides) {
-    if (isOpen(recess.spec, side)) continue;
+    if (isOpen(recess.spec, side) || (side === 'back' && recess.spec.family === 'doorway')) continue;
     const from = ownPoint(side, way.from);
     const to = ownPoint(side, way.to);
     const field = recess.fields[side];

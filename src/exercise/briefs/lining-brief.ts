@@ -12,9 +12,9 @@ import type { Brief } from '../brief.ts';
  * rooms.
  */
 const spare: Readonly<Record<string, { width: number; height: number }>> = {
-  settled: { width: 26, height: 16 },
-  old: { width: 38, height: 24 },
-  stone: { width: 54, height: 34 },
+  settled: { width: 28, height: 18 },
+  old: { width: 40, height: 26 },
+  stone: { width: 56, height: 36 },
 };
 
 /** Draws the brief of a reveal's lining: jambs, head and board. */
@@ -67,10 +67,10 @@ function liningBrief(
       0,
       ...stands.filter((t) => t.surface === surface).map((t) => Math.max(...t.profile.mm.map(([, out]) => out))),
     );
-  const pack = one(10, [3, 4, 5, 6]);
+  const pack = one(10, [4, 5, 6, 8]);
   const finish = finishMm.reduce((sum, f) => sum + f.mm, 0);
   const down = (mm: number) => 5 * Math.floor(mm / 5);
-  const most = { settled: 20, old: 28, stone: 40 }[spec.severity] ?? 40;
+  const most = { settled: 24, old: 34, stone: 52 }[spec.severity] ?? 40;
   return {
     openingMm: { width, height, depth },
     mouthMm: spec.mouthMm,
@@ -82,7 +82,7 @@ function liningBrief(
       height: { nominalMm: down(height - bedMm - finish - thick('ceiling') - loose.height), find: true },
       depth: { nominalMm: depth, find: true },
     },
-    askMm: { left: pack, right: pack, top: one(11, [3, 4, 5]), back: 0 },
+    askMm: { left: pack, right: pack, top: one(11, [4, 5, 6]), back: 0 },
     plinthMm: bedMm,
     frame: null,
     finishMm,

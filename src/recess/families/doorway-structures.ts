@@ -65,7 +65,7 @@ export const doorwayStructures: readonly Structure[] = [
           mm: size(2, 3, 6),
           u: (low === 'left' ? -1 : 1) * openingMm.width * size(3, 0.1, 0.4),
           v: openingMm.depth * size(4, 0, 1),
-          width: size(5, 300, 420),
+          width: size(5, 360, 500),
         }),
         at('ceiling', { kind: 'fall', mm: size(6, 5, 9), towards: low === 'left' ? 'right' : 'left' }),
       ];

@@ -2,7 +2,8 @@
  * The door opening: two jambs and a head through a wall, and the floor that runs on through it.
  *
  * y = 0 is the wall's near face, where jambs and head begin. The back is the wall's far face: nothing blocks there, and
- * it can be touched only beside the jambs and the head (`farFaceReachMm`). Sizes: common practice, no source.
+ * it can be touched only beside the jambs and the head (`farFaceReachMm`). Past it jambs and head run on as a straight-edge
+ * laid along them would show them. Sizes: common practice, no source.
  */
 import type { DrawKey } from '../../chance/keyed-draws.ts';
 import { extentsOf, type RecessSpec, type Trim } from '../recess-spec.ts';

@@ -59,7 +59,7 @@ export const revealStructures: readonly Structure[] = [
           mm: size(2, 3, 6),
           u: openingMm.width * size(3, -0.35, 0.35),
           v: openingMm.depth * size(4, 0.2, 0.8),
-          width: size(5, 300, 460),
+          width: size(5, 440, 620),
         }),
         at('ceiling', { kind: 'fall', mm: size(6, 5, 9), towards: low === 'left' ? 'right' : 'left' }),
       ];
@@ -69,8 +69,8 @@ export const revealStructures: readonly Structure[] = [
     name: 'frame-in-wind',
     says: 'the window frame is in wind and out of square, and so is one jamb',
     add: ({ size, choice }) => [
-      at('back', { kind: 'wind', mm: (choice(0, 2) === 0 ? 1 : -1) * size(1, 6, 10) }),
-      at('back', { kind: 'skew', mm: (choice(2, 2) === 0 ? 1 : -1) * size(3, 4, 8) }),
+      at('back', { kind: 'wind', mm: (choice(0, 2) === 0 ? 1 : -1) * size(1, 3, 5) }),
+      at('back', { kind: 'skew', mm: (choice(2, 2) === 0 ? 1 : -1) * size(3, 2, 4) }),
       at(choice(4, 2) === 0 ? 'left' : 'right', { kind: 'wind', mm: size(5, 5, 9) }),
     ],
   },
@@ -85,7 +85,7 @@ export const revealStructures: readonly Structure[] = [
           mm: size(1, 6, 9),
           u: openingMm.depth * size(2, 0, 1),
           v: openingMm.height * size(3, 0.2, 0.8),
-          width: size(4, 360, 560),
+          width: size(4, 420, 620),
         }),
         at(bad === 'left' ? 'right' : 'left', { kind: 'lean', mm: -size(5, 4, 7) }),
       ];
