@@ -135,6 +135,7 @@ function tellProposal(survey: Survey): string[] {
   const wayIn = survey.answers.filter((a) => a.question === 'door' || a.question === 'turn');
   return [
     ...(c ? [`carcass ${c.width} x ${c.height} x ${c.depth}`] : []),
+    ...(c?.slope ? [`its sloped edge from ${c.slope.low} to ${c.slope.high} over its bottom`] : []),
     ...(l ? [`lining ${l.width} x ${l.height} x ${l.depth}`] : []),
     ...(f ? [`frame blank ${f.width} x ${f.height}`] : []),
     ...(said.runMm ? [`set out from S at ${said.runMm.join(', ')}`] : []),

@@ -317,6 +317,11 @@ function typedProposal(words: readonly string[], survey: Survey): Typed | null {
 }
 
 function proposed([part, ...sizes]: readonly string[], survey: Survey): object | null {
+  // A carcass may have a sloped edge: its heights at the low and the high edge.
+  if (part === 'carcass' && sizes.length === 5)
+    return sized(sizes, 5, ([width, height, depth, low, high]) => ({
+      carcassMm: { width, height, depth, slope: { low, high } },
+    }));
   if (part === 'carcass') return sized(sizes, 3, ([width, height, depth]) => ({ carcassMm: { width, height, depth } }));
   if (part === 'lining') return sized(sizes, 3, ([width, height, depth]) => ({ liningMm: { width, height, depth } }));
   if (part === 'frame') return sized(sizes, 2, ([width, height]) => ({ frameMm: { width, height } }));

@@ -46,6 +46,11 @@ export function slopedStretch(sizes: CarcassSizes): readonly [number, number] | 
   return sloped.length > 0 ? [sloped[0]!.x0, sloped[sloped.length - 1]!.x1] : null;
 }
 
+/** Gives the height of a carcass's highest point over its bottom. */
+export function highestOf(sizes: CarcassSizes): number {
+  return isShaped(sizes) ? Math.max(...topOf(sizes).flatMap(({ z0, z1 }) => [z0, z1])) : sizes.heightMm;
+}
+
 /** Gives the height of a top over x; where it steps, the higher. */
 export function topAt(top: readonly TopPiece[], x: number): number {
   const over = top.filter(({ x0, x1 }) => x0 <= x && x <= x1);

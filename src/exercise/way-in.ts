@@ -1,10 +1,12 @@
 /**
  * The way in: whether a carcass comes through the narrowest door on its way, and round the turn of a stair.
  *
- * It is carried square, on any of its faces. Through a door the two smaller sizes count. Round a turn of a right angle
+ * It is carried square, on any of its faces. One with a sloped or notched top counts as the box around it: what that box
+ * clears, it clears. Through a door the two smaller sizes count. Round a turn of a right angle
  * one size stands upright and the other two, long and broad, go round the corner as a rectangle on the floor.
  */
 import type { Brief, CarcassSizes } from './brief.ts';
+import { highestOf } from './carcass-shape.ts';
 
 /** Whether it comes in, and by how much it clears, mm; < 0 by how much it does not. */
 export interface ComesIn {
@@ -96,7 +98,9 @@ function told(byMm: number): ComesIn {
 }
 
 /** The three sizes, smallest first. */
-function ordered({ widthMm, heightMm, depthMm }: CarcassSizes): [number, number, number] {
+function ordered(sizes: CarcassSizes): [number, number, number] {
+  const { widthMm, depthMm } = sizes;
+  const heightMm = highestOf(sizes);
   const small = Math.min(widthMm, heightMm, depthMm);
   const large = Math.max(widthMm, heightMm, depthMm);
   return [small, widthMm + heightMm + depthMm - small - large, large];

@@ -7,6 +7,7 @@
 import { type Brief, type CarcassSizes, nominalCarcass } from '../exercise/brief.ts';
 import { isShaped, topAt, topOf } from '../exercise/carcass-shape.ts';
 import type { Exercise } from '../exercise/exercise.ts';
+import { turnUpHeight } from '../exercise/standing-up.ts';
 import { type WayIn, wayIn } from '../exercise/way-in.ts';
 import { obstructionAt } from '../recess/band.ts';
 import type { Recess } from '../recess/recess.ts';
@@ -286,8 +287,7 @@ function carcassKey(site: Site, found: FoundCarcass): CarcassKey {
 /** Whether a carcass can be stood up where the brief says, and by how much it clears, corner to corner. */
 export function standsUp(brief: Brief, sizes: CarcassSizes): { ok: boolean; byMm: number } | null {
   if (!brief.access) return null;
-  const tall = sizes.heightMm + (brief.access.plinthSeparate ? 0 : brief.plinthMm);
-  const by = brief.access.clearHeightMm - Math.sqrt(tall * tall + sizes.depthMm * sizes.depthMm);
+  const by = brief.access.clearHeightMm - turnUpHeight(sizes, brief.access.plinthSeparate ? 0 : brief.plinthMm);
   return { ok: by >= 0, byMm: shown(by) };
 }
 

@@ -6,13 +6,17 @@
  * surfaces with the trims that stay; a frame meets the bare walls, between those trims.
  */
 import { type Brief, finishOn, nominalCarcass } from '../exercise/brief.ts';
+import { isShaped, slopedStretch, topAt, topOf } from '../exercise/carcass-shape.ts';
 import type { Rect } from '../geometry/range.ts';
 import { obstructionAt } from '../recess/band.ts';
 import type { Place } from '../recess/recess.ts';
 import type { Side } from '../recess/recess-spec.ts';
-import { meetsBare, type SizeName, sizeRules } from '../survey/size.ts';
+import { meetsBare, type SizeName, type SlopeEdge, sizeRules } from '../survey/size.ts';
+import { slopeEdge } from '../survey/slope-edge.ts';
 import { type FoundCarcass, findCarcass } from './answer-key.ts';
+import type { PlacedCarcass } from './carcass-fit.ts';
 import { lineAtFace, type OpeningEdges, openingEdges, openingRect } from './opening.ts';
+import { highestEdge, tallestUnderSlope } from './shaped-largest.ts';
 import { shelfBacks } from './shelves.ts';
 import { floorHighPoint, highest, placeOf, type Site } from './site.ts';
 import { liningEdges, wallThickness } from './wall-thickness.ts';
@@ -24,6 +28,8 @@ export interface Domain {
   readonly wholeMm: number;
   /** Where it is decided, one place a side. */
   readonly decidedAt: readonly { readonly side: Side; readonly at: Place }[];
+  /** Of a sloped edge: where it lies, x in the room. */
+  readonly edge?: SlopeEdge;
 }
 
 /** What every domain of an exercise is made from. */
@@ -50,8 +56,12 @@ export function domainSource(site: Site, squareMm = 0): DomainSource {
   return { site, nominal, edges, squareMm };
 }
 
-/** Gives the domain of a size. */
-export function domainOf(from: DomainSource, size: SizeName): Domain {
+/**
+ * Gives the domain of a size.
+ *
+ * @param widthMm - how wide the carcass is made: a sloped edge is asked for at its two edges
+ */
+export function domainOf(from: DomainSource, size: SizeName, widthMm?: number): Domain {
   const { site, nominal, edges } = from;
   const { carcass, walls, clear } = nominal;
   const { brief } = site;
@@ -63,31 +73,39 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
   switch (size) {
     case 'carcass-width':
     case 'lining-width': {
-      const sides = [{ u0: way.from, u1: way.to, v0: carcass.bottomMm, v1: carcass.topMm }];
+      // Beside a sloped top a wall counts as high as the carcass stands there.
+      const beside = (x: number) => {
+        const top = isShaped(carcass) ? carcass.bottomMm + topAt(topOf(carcass), x) : carcass.topMm;
+        return [{ u0: way.from, u1: way.to, v0: carcass.bottomMm, v1: top }];
+      };
       const decidedAt = [
         { side: 'left' as const, at: clear.left.at },
         { side: 'right' as const, at: clear.right.at },
       ];
-      return bare({ size, rects: { left: sides, right: sides }, wholeMm: walls.betweenMm, decidedAt });
+      const rects = { left: beside(0), right: beside(carcass.widthMm) };
+      return bare({ size, rects, wholeMm: walls.betweenMm, decidedAt });
     }
     case 'carcass-height':
     case 'lining-height': {
       const floor = floorHighPoint(site, carcass.backMm);
       const rects = {
         floor: [{ u0: -half, u1: half, v0: way.from, v1: way.to }],
-        ceiling: [{ u0: width.from, u1: width.to, v0: way.from, v1: way.to }],
+        ceiling: [{ ...flatTop(site, carcass), v0: way.from, v1: way.to }],
       };
       const ceiling = highest(site, 'ceiling', rects.ceiling[0] as Rect);
       const decidedAt = [
         { side: 'floor' as const, at: placeOf('floor', floor) },
-        { side: 'ceiling' as const, at: clear.top.at },
+        { side: 'ceiling' as const, at: isShaped(carcass) ? placeOf('ceiling', ceiling) : clear.top.at },
       ];
       return bare({ size, rects, wholeMm: 0 - ceiling.value - floor.value, decidedAt });
     }
     case 'carcass-depth': {
       const back = { u0: width.from, u1: width.to, v0: carcass.bottomMm, v1: carcass.topMm };
-      const wholeMm = 0 - highest(site, 'back', back).value + (brief.setBackMm ?? 0);
-      return bare({ size, rects: { back: [back] }, wholeMm, decidedAt: [{ side: 'back', at: clear.back.at }] });
+      const shaped = isShaped(carcass);
+      const most = shaped ? 0 - carcass.backMm - clear.back.mm : highest(site, 'back', back).value;
+      const wholeMm = 0 - most + (brief.setBackMm ?? 0);
+      const rects = { back: shaped ? underTop(carcass) : [back] };
+      return bare({ size, rects, wholeMm, decidedAt: [{ side: 'back', at: clear.back.at }] });
     }
     case 'lining-depth': {
       const { most } = wallThickness(site, carcass);
@@ -104,6 +122,9 @@ export function domainOf(from: DomainSource, size: SizeName): Domain {
       const wholeMm = 0 - walls[side].value + beside(from, side);
       return bare({ size, rects: { [side]: [rect] }, wholeMm, decidedAt: [{ side, at: clear[side].at }] });
     }
+    case 'slope-low':
+    case 'slope-high':
+      return bare(slopeDomain(from, size, widthMm ?? carcass.widthMm));
     case 'shelf-depth': {
       const { rects, widest } = shelfBacks(site);
       const decidedAt = [{ side: 'back' as const, at: placeOf('back', widest) }];
@@ -152,6 +173,59 @@ export function nearestIn(
     }
   }
   return best;
+}
+
+/** Where the ceiling is over a carcass's flat top, as that rises along its sloped edge to its greatest height. */
+function flatTop(site: Site, carcass: PlacedCarcass): { u0: number; u1: number } {
+  const whole = { u0: carcass.leftMm, u1: carcass.leftMm + carcass.widthMm };
+  if (!carcass.slope) return whole;
+  const heightMm = tallestUnderSlope(site, carcass) ?? carcass.heightMm;
+  const stretch = slopedStretch({ ...carcass, heightMm });
+  if (!stretch) return whole;
+  const [from, to] = [carcass.leftMm + stretch[0], carcass.leftMm + stretch[1]];
+  return carcass.slope.leftMm < carcass.slope.rightMm ? { ...whole, u0: to } : { ...whole, u1: from };
+}
+
+/** Rectangles behind a shaped carcass: under each stretch of its top, and in steps under its sloped edge. */
+function underTop(carcass: PlacedCarcass): Rect[] {
+  return topOf(carcass).flatMap(({ x0, x1, z0, z1 }) => {
+    const count = z0 === z1 ? 1 : stepsUnderSlope;
+    return Array.from({ length: count }, (_, i) => {
+      const at = (k: number) => x0 + ((x1 - x0) * k) / count;
+      const top = Math.min(z0 + ((z1 - z0) * i) / count, z0 + ((z1 - z0) * (i + 1)) / count);
+      const u0 = carcass.leftMm + at(i);
+      return { u0, u1: carcass.leftMm + at(i + 1), v0: carcass.bottomMm, v1: carcass.bottomMm + top };
+    });
+  });
+}
+
+/** Steps so low that a place under a sloped edge lies within the slack of one of them. */
+const stepsUnderSlope = 64;
+
+/** Of a sloped edge: the floor, and the slope over the sloped part of a carcass as wide as it is made. */
+function slopeDomain({ site, nominal }: DomainSource, size: 'slope-low' | 'slope-high', widthMm: number): Domain {
+  const { brief } = site;
+  const found = findCarcass(site, { ...nominalCarcass(brief), widthMm }) ?? nominal;
+  const { carcass } = found;
+  const line = highestEdge(site, carcass);
+  const edge = slopeEdge(brief, carcass);
+  const stretch = slopedStretch(carcass);
+  if (!line || !edge || !stretch) throw new RangeError('domain: there is no slope over the carcass');
+  const floor = floorHighPoint(site, carcass.backMm);
+  const half = brief.openingMm.width / 2;
+  const way = { v0: brief.mouthMm, v1: carcass.backMm };
+  const [u0, u1] = [carcass.leftMm + stretch[0], carcass.leftMm + stretch[1]];
+  const wholeMm = (size === 'slope-low' ? line.lowMm : line.highMm) - floor.value;
+  return {
+    size,
+    rects: { floor: [{ u0: -half, u1: half, ...way }], slope: [{ u0, u1, ...way }] },
+    wholeMm,
+    decidedAt: [
+      { side: 'floor', at: placeOf('floor', floor) },
+      ...line.at.map((at) => ({ side: 'slope' as const, at })),
+    ],
+    edge,
+  };
 }
 
 function frameDomain(size: 'frame-width' | 'frame-height', found: OpeningEdges | null): Domain {

@@ -72,7 +72,8 @@ export function sayPush(pushed: PushedIn, brief: Brief): string {
       : `The ${it} is pushed in and stops dead ${mm(way)} in from the mouth, ${mm(pushed.shortMm)} short of home.`;
   if (!one) return told;
   if (pushed.stoppedBy.side === 'back') return `${told} It meets the ${sayOn('back', one, mouthMm)}.`;
-  if (pushed.stoppedBy.side === 'top') return `${told} It meets what is overhead, ${sayOn('ceiling', one, mouthMm)}.`;
+  if (pushed.stoppedBy.side === 'top')
+    return `${told} It meets what is overhead, ${sayOn(pushed.stoppedBy.on ?? 'ceiling', one, mouthMm)}.`;
   return two
     ? `${told} It is tight on the ${sayOn('left', one, mouthMm)}, and on the ${sayOn('right', two, mouthMm)}.`
     : told;
@@ -124,6 +125,8 @@ export function sayDay({ verdict, pushed }: Fitted): Readonly<Record<SizeName, s
     'frame-height': frame('top', 'bottom'),
     'run-left': runEnd('left'),
     'run-right': runEnd('right'),
+    'slope-low': size('top', 'top'),
+    'slope-high': size('top', 'top'),
     'shelf-depth': verdict.shelf ? `${range(verdict.shelf.stockMm)} to scribe` : 'not sent',
   };
 }

@@ -64,7 +64,7 @@ export interface SizeLedger {
 /** Keeps the ledger of one size. */
 export function keepLedger(survey: Survey, source: DomainSource, size: SizeName): SizeLedger {
   const { exercise } = survey.world;
-  const domain = domainOf(source, size);
+  const domain = domainOf(source, size, boxSent(survey)?.width);
   const overMadeMm = offsetsOverMade(size, exercise.brief);
   const proposedMm = proposedSize(survey, size);
   const base = { size, overMadeMm, proposedMm, decidedAt: domain.decidedAt };
@@ -94,6 +94,8 @@ export function proposedSize(survey: Survey, size: SizeName): number | null {
   const said = survey.proposal;
   const box = boxSize(size);
   if (box) return boxSent(survey)?.[box] ?? null;
+  if (size === 'slope-low') return said?.carcassMm?.slope?.low ?? null;
+  if (size === 'slope-high') return said?.carcassMm?.slope?.high ?? null;
   if (size === 'frame-width') return said?.frameMm?.width ?? null;
   if (size === 'shelf-depth') return said?.shelfMm?.depth ?? null;
   const ends = said?.runMm;
@@ -152,7 +154,9 @@ function asItStands(
   exercise: Exercise,
   base: Pick<SizeLedger, 'size' | 'overMadeMm' | 'proposedMm' | 'decidedAt'>,
 ): SizeLedger {
-  const keyMm = exercise.brief.carcassMm[boxSize(base.size) ?? 'width'].nominalMm;
+  const { carcassMm, slope } = exercise.brief;
+  const ends = { 'slope-low': slope?.lowMm, 'slope-high': slope?.highMm };
+  const keyMm = ends[base.size as 'slope-low'] ?? carcassMm[boxSize(base.size) ?? 'width'].nominalMm;
   if (base.proposedMm === null) return { ...base, how: 'not-proposed', keyMm, missMm: null, lines: [], counting: [] };
   const mm = toGrain(base.proposedMm - keyMm);
   return { ...base, how: 'as-it-stands', keyMm, missMm: mm, lines: [{ name: 'working-out', mm }], counting: [] };

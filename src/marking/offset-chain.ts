@@ -18,8 +18,11 @@ import {
   putTo,
   samePlace,
 } from '../survey/offsets.ts';
+import { boxSent } from '../survey/sent.ts';
 import { rightRule, sizeRules, type Term } from '../survey/size.ts';
+import { chainage, isOfSlope, rightOf } from '../survey/slope-edge.ts';
 import type { Reading, Survey } from '../survey/survey.ts';
+import { standingBy } from '../survey/working-out.ts';
 import { type Domain, type DomainSource, nearestIn, trueOffset } from './domain.ts';
 import { touchesWork } from './touch.ts';
 
@@ -49,6 +52,8 @@ interface ReadPlace {
   readonly datum: string;
   /** True, at the nearest place that counts. */
   readonly trueMm: number;
+  /** x of the nearest place that counts, of a place on a slope. */
+  readonly trueX: number;
   /** From the datum as set up. */
   readonly setUpMm: number;
   readonly seenMm: number;
@@ -76,17 +81,19 @@ export interface Lines {
 export function offsetChain(survey: Survey, source: DomainSource, domain: Domain): Chain | null {
   const { size } = domain;
   const { offsets, places, base } = placesRead(survey, source, domain);
-  const rule = (value: (p: ReadPlace) => number) =>
+  const sheet = sheetOf(survey, size);
+  const rule = (value: (p: ReadPlace) => number, truly = false) =>
     rightRule(
       size,
-      places.map((p) => ({ side: p.side, valueMm: value(p) })),
+      places.map((p) => ({ side: p.side, valueMm: value(p), xMm: truly ? p.trueX : sheet.xOf(p.at) })),
+      truly ? domain.edge : sheet.edge,
     );
   const steps = new Map(places.map((p) => [p, stepsOf(survey, p, base)]));
   const over = (p: ReadPlace, which: 'true' | 'seen' | 'written' | 'booked') => steps.get(p)?.[which] ?? 0;
-  const k1 = rule((p) => p.trueMm);
+  const k1 = rule((p) => p.trueMm, true);
   const k4 = rule((p) => p.writtenMm + over(p, 'written'));
   if (!k1 || !k4) return null;
-  const k5 = rightRule(size, allTerms(survey, offsets, base));
+  const k5 = rightRule(size, allTerms(survey, offsets, { base, square: sheet.square }), sheet.edge);
   return {
     how: 'offsets',
     k1: k1.valueMm,
@@ -112,14 +119,15 @@ export function setUpStep(
 ): number | null {
   const { size } = of.domain;
   const { places, base } = placesRead(survey, source, of.domain);
+  const sheet = sheetOf(survey, size);
   const terms = places.map((p) => {
     const first = p.readings[0] as Reading;
     const from = { ...p, plane: of.lines.planeAt(first) };
     const basePlane = base === null || base === p.datum ? undefined : of.lines.planes[base];
     const step = basePlane ? broughtOver(p.side, trueStep(basePlane, from, base ?? p.datum)) : 0;
-    return { side: p.side, valueMm: mean(p.readings.map((r) => of.lines.offset(r))) + step };
+    return { side: p.side, valueMm: mean(p.readings.map((r) => of.lines.offset(r))) + step, xMm: sheet.xOf(p.at) };
   });
-  return rightRule(size, terms)?.valueMm ?? null;
+  return rightRule(size, terms, sheet.edge)?.valueMm ?? null;
 }
 
 /** Finds the reading behind a booking: of its place, from its datum; the one it names, else the last such. */
@@ -165,6 +173,7 @@ function readPlaces(survey: Survey, source: DomainSource, of: { domain: Domain; 
     side: group.side,
     datum: group.datum,
     trueMm: mean(found.map(({ near }) => trueOffset(source, domain.size, { side: group.side, ...near }))),
+    trueX: mean(found.map(({ near }) => near.u)),
     setUpMm: mean(found.map(({ reading }) => offsetFrom(reading))),
     seenMm: mean(found.map(({ reading }) => middleSeen(reading, survey.world.exercise.kit.rule))),
     writtenMm: mean(found.map(({ b }) => b.valueMm)),
@@ -186,11 +195,25 @@ function samePlaceAs(survey: Survey, r: Reading, o: BookedOffset): boolean {
   return samePlace(handPlace(survey, r.said), o.at, placeWithinMm);
 }
 
-function allTerms(survey: Survey, offsets: readonly BookedOffset[], base: string | null): Term[] {
+function allTerms(
+  survey: Survey,
+  offsets: readonly BookedOffset[],
+  on: { base: string | null; square: string | null },
+): Term[] {
+  const { base, square } = on;
   return grouped(offsets).map((g) => {
     const step = base === null ? null : carriedStep(survey, g.datum, base);
-    return { side: g.side, valueMm: g.meanMm + (step ? broughtOver(g.side, step.stepMm) : 0) };
+    const xMm = chainage(survey, square, g.at);
+    return { side: g.side, valueMm: g.meanMm + (step ? broughtOver(g.side, step.stepMm) : 0), xMm };
   });
+}
+
+/** Where a sloped edge lies by the sheet, and how chainages are taken; of other sizes nothing is asked. */
+function sheetOf(survey: Survey, size: Domain['size']) {
+  if (!isOfSlope(size)) return { edge: null, square: null, xOf: () => 0 };
+  const { datum, edge } = standingBy(survey, boxSent(survey)?.width);
+  const plane = datum === null ? undefined : survey.planes[datum];
+  return { edge, square: datum, xOf: (at: Place) => (plane ? rightOf(plane, at) : at.x) };
 }
 
 /** The steps from a place's datum to the base, by how they are known. */

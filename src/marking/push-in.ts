@@ -26,7 +26,12 @@ export interface PushedIn {
   readonly backMm: number;
   readonly shortMm: number;
   /** What stops it: the side and the places that it touches; null when it goes home. */
-  readonly stoppedBy: { readonly side: 'left and right' | 'top' | 'back'; readonly at: readonly Place[] } | null;
+  readonly stoppedBy: {
+    readonly side: 'left and right' | 'top' | 'back';
+    readonly at: readonly Place[];
+    /** Said where it is the slope that stops it. */
+    readonly on?: 'slope';
+  } | null;
   /** Where it stands when it has stopped, its back at `backMm`. */
   readonly carcass: PlacedCarcass;
   /** What is clear on each side there and on its way there; `back` is what is clear behind it. */
@@ -90,7 +95,8 @@ function stoppedBy(site: Site, blocked: PlacedCarcass): NonNullable<PushedIn['st
   const clear = clearances(site, blocked, walls);
   if (walls.betweenMm < blocked.widthMm) return { side: 'left and right', at: [clear.left.at, clear.right.at] };
   const side: ClearSide = clear.top.mm < clear.back.mm ? 'top' : 'back';
-  return { side, at: [clear[side].at] };
+  const stop = { side, at: [clear[side].at] } as const;
+  return clear[side].on === 'slope' ? { ...stop, on: 'slope' } : stop;
 }
 
 function standing(site: Site, at: { carcass: PlacedCarcass; walls: SideWalls }): Pick<PushedIn, 'carcass' | 'clear'> {

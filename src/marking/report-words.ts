@@ -29,6 +29,8 @@ export const sizeWords: Record<SizeName, string> = {
   'lining-width': 'lining width',
   'lining-height': 'lining height',
   'lining-depth': 'lining depth',
+  'slope-low': 'low end of the sloped edge',
+  'slope-high': 'high end of the sloped edge',
 };
 
 export const headingWords: Record<HeadingName, string> = {

@@ -12,7 +12,7 @@ import { type Place, placeAt } from '../recess/recess.ts';
 import { isOpen } from '../recess/recess-spec.ts';
 import type { PlacedCarcass } from './carcass-fit.ts';
 import { clearOver, shapedTop } from './shaped-fit.ts';
-import { overheadSides, type Site } from './site.ts';
+import type { Site } from './site.ts';
 
 /** The line of a sloped edge, heights in the room, mm. */
 export interface HighestEdge {
@@ -59,7 +59,7 @@ export function highestEdge(site: Site, carcass: PlacedCarcass): HighestEdge | n
 /**
  * Gives the greatest height of a carcass's flat top with its sloped edge's line as it stands: the flat top rises along it.
  *
- * @returns mm; where nothing but the edge bounds it, the edge's high end; null where the sloped edge itself does not go
+ * @returns mm; where nothing but the edge bounds it, the edge's high end; null where the edge does not go under the slope
  */
 export function tallestUnderSlope(site: Site, carcass: PlacedCarcass): number | null {
   const { slope, bottomMm } = carcass;
@@ -79,8 +79,9 @@ export function tallestUnderSlope(site: Site, carcass: PlacedCarcass): number | 
 /** How finely a height is looked for, mm. */
 const heightWithinMm = 0.0001;
 
-/** Whether the sloped edge of a carcass goes under all that is over it. */
+/** Whether the sloped edge of a carcass goes under the slope: whatever else is over it, its flat top can come down. */
 function edgeGoes(site: Site, carcass: PlacedCarcass): boolean {
+  if (isOpen(site.recess.spec, 'slope')) return true;
   const sloped = topOf(carcass).filter(({ z0, z1 }) => z0 !== z1);
-  return overheadSides(site).every((on) => sloped.every((piece) => clearOver(site, { on, carcass, piece }).mm >= 0));
+  return sloped.every((piece) => clearOver(site, { on: 'slope', carcass, piece }).mm >= 0);
 }

@@ -61,6 +61,8 @@ const allowance = v.partial(
     'lining-width': length,
     'lining-height': length,
     'lining-depth': length,
+    'slope-low': length,
+    'slope-high': length,
   }),
 );
 
@@ -164,7 +166,15 @@ export const actSchema = v.variant('act', [
         allowanceMm: v.optional(allowance),
       }),
     ),
-    carcassMm: v.optional(v.strictObject({ width: length, height: length, depth: length })),
+    carcassMm: v.optional(
+      v.strictObject({
+        width: length,
+        height: length,
+        depth: length,
+        /** A sloped edge: its line's heights over the bottom, at the carcass's low and high edge. */
+        slope: v.optional(v.strictObject({ low: length, high: length })),
+      }),
+    ),
     frameMm: v.optional(v.strictObject({ width: length, height: length })),
     /** The outside of a lining, and its depth through the wall. */
     liningMm: v.optional(v.strictObject({ width: length, height: length, depth: length })),

@@ -1,7 +1,8 @@
 /**
  * Offsets as they stand on the sheet: bookings with their places, put to sizes and brought to one datum.
  */
-import { type Brief, finishOn } from '../exercise/brief.ts';
+import { type Brief, finishOn, nominalCarcass } from '../exercise/brief.ts';
+import { slopedStretch } from '../exercise/carcass-shape.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
 import { type ActOf, type BandEdge, datumParts, type SurfacePlace } from './act.ts';
 import { type SizeName, sizeRules, sizesOf } from './size.ts';
@@ -74,6 +75,7 @@ export function putTo(offset: BookedOffset, brief: Brief): readonly SizeName[] {
     const right = rule.sides.includes(offset.side) && datumParts(offset.datum).kind === rule.datum;
     if (!right) return false;
     if (size === 'shelf-depth') return onShelfLine(offset, brief);
+    if (offset.side === 'slope') return inSlopedPart(offset, brief);
     return size.startsWith('frame') ? atFaceLine(offset, brief) : inCarcassPlaces(offset, brief);
   });
 }
@@ -164,6 +166,17 @@ function inCarcassPlaces(o: BookedOffset, brief: Brief): boolean {
   if (o.side === 'back') return within(o.at.u, -half, half) && height(o.at.v);
   if (o.side === 'left' || o.side === 'right') return depth(o.at.u) && height(o.at.v);
   return within(o.at.u, -half, half) && depth(o.at.v);
+}
+
+/** Under the sloped part of the nominal's top, which stands in the middle of the room. */
+function inSlopedPart(o: BookedOffset, brief: Brief): boolean {
+  const nominal = nominalCarcass(brief);
+  const stretch = slopedStretch(nominal);
+  if (!stretch || !inCarcassPlaces(o, brief)) return false;
+  const x = o.at.u + nominal.widthMm / 2;
+  // Beside the carcass the slope still counts: it is made wider, by as much as is found.
+  const ends = brief.slope?.low === 'left' ? [stretch[0] - 60, stretch[1]] : [stretch[0], stretch[1] + 60];
+  return x >= (ends[0] as number) - slackMm && x <= (ends[1] as number) + slackMm;
 }
 
 function lineHeight(survey: Survey, place: SurfacePlace): number {

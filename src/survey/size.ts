@@ -5,6 +5,7 @@
  * face line for a frame, which is scribed. It gives a size in terms of offsets, before anything asked is taken off.
  */
 import { type Brief, finishOn } from '../exercise/brief.ts';
+import { lineUnder } from '../geometry/hull-line.ts';
 import type { Side } from '../recess/recess-spec.ts';
 
 /** In the order of the sheet: only ever add at the end. */
@@ -20,6 +21,8 @@ export const sizeNames = [
   'lining-width',
   'lining-height',
   'lining-depth',
+  'slope-low',
+  'slope-high',
 ] as const;
 export type SizeName = (typeof sizeNames)[number];
 
@@ -42,27 +45,47 @@ export const sizeRules: Readonly<Record<SizeName, SizeRule>> = {
   'lining-width': { sides: ['left', 'right'], datum: 'S', counts: 'least' },
   'lining-height': { sides: ['floor', 'ceiling'], datum: 'L', counts: 'least' },
   'lining-depth': { sides: ['back'], datum: 'F', counts: 'most' },
+  'slope-low': { sides: ['floor', 'slope'], datum: 'L', counts: 'least' },
+  'slope-high': { sides: ['floor', 'slope'], datum: 'L', counts: 'least' },
 };
 
 /** One offset, put to a side. */
 export interface Term {
   readonly side: Side;
   readonly valueMm: number;
+  /** Where it lies along the face line: of an offset to a slope. */
+  readonly xMm?: number;
+}
+
+/** Where a sloped edge lies along the face line: the carcass's low and high edge, and the middle of its sloped part. */
+export interface SlopeEdge {
+  readonly lowMm: number;
+  readonly highMm: number;
+  readonly middleMm: number;
 }
 
 /**
- * Works the right rule.
+ * Works the right rule. A slope's is the line under all its offsets that stands highest at the middle of the sloped part.
  *
+ * @param edge - for a size of a sloped edge: where it lies, in the frame of the terms' `xMm`
  * @returns mm in terms of offsets, and the index of the term that counts on each side; `null` when a side has none
  */
 export function rightRule(
   size: SizeName,
   terms: readonly Term[],
+  edge: SlopeEdge | null = null,
 ): { readonly valueMm: number; readonly counting: readonly number[] } | null {
   const rule = sizeRules[size];
   let valueMm = 0;
   const counting: number[] = [];
   for (const side of rule.sides) {
+    if (side === 'slope') {
+      const line = edge && lineAlong(terms, edge);
+      if (!line) return null;
+      counting.push(...line.on);
+      valueMm += line.z + line.pitch * ((size === 'slope-low' ? edge.lowMm : edge.highMm) - edge.middleMm);
+      continue;
+    }
     const at = extremeOf(terms, side, rule.counts);
     if (at === null) return null;
     counting.push(at);
@@ -90,6 +113,8 @@ function askedOver(size: SizeName, brief: Brief): number {
       return ask.left + ask.right;
     case 'carcass-height':
     case 'lining-height':
+    case 'slope-low':
+    case 'slope-high':
       return brief.plinthMm + ask.top;
     case 'carcass-depth':
       return (brief.setBackMm ?? 0) + brief.carcassFrontMm + ask.back;
@@ -117,6 +142,7 @@ export function sizesOf(brief: Brief): readonly SizeName[] {
     if (size.startsWith('carcass')) return brief.shelves === undefined && brief.lining === undefined;
     if (size.startsWith('lining')) return brief.lining !== undefined;
     if (size.startsWith('frame')) return brief.frame !== null;
+    if (size.startsWith('slope')) return brief.slope !== undefined;
     return size === 'shelf-depth' ? brief.shelves !== undefined : brief.modules !== undefined;
   });
 }
@@ -132,6 +158,7 @@ export function pieceOf(brief: Pick<Brief, 'lining'>): Piece {
 /** Says whether a size is to be found; one that is not is made as it stands. */
 export function toBeFound(size: SizeName, brief: Brief): boolean {
   const box = boxSize(size);
+  if (size === 'slope-low' || size === 'slope-high') return brief.slope?.find ?? false;
   return box ? brief.carcassMm[box].find : sizesOf(brief).includes(size);
 }
 
@@ -155,6 +182,15 @@ export function boxSize(size: SizeName): 'width' | 'height' | 'depth' | null {
 /** Rounds a size for the workshop: a carcass down to the half millimetre, a frame up. */
 export function forWorkshop(size: SizeName, mm: number): number {
   return (sizeRules[size].counts === 'least' ? Math.floor(mm * 2) : Math.ceil(mm * 2)) / 2;
+}
+
+/** The line under the offsets to a slope; its places are named as they stand among all terms. */
+function lineAlong(terms: readonly Term[], edge: SlopeEdge) {
+  const among = terms.flatMap(({ side, valueMm, xMm }, i) =>
+    side === 'slope' && xMm !== undefined ? [{ i, x: xMm, z: valueMm }] : [],
+  );
+  const line = lineUnder(among, edge.middleMm);
+  return line && { ...line, on: line.on.map((k) => (among[k] as { i: number }).i) };
 }
 
 function extremeOf(terms: readonly Term[], side: Side, counts: 'least' | 'most'): number | null {

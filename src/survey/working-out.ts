@@ -6,7 +6,8 @@
 import type { Side } from '../recess/recess-spec.ts';
 import { eachBay, ofBay } from './in-bay.ts';
 import { baseDatum, bookedOffsets, broughtOver, carriedStep, grouped, type OffsetGroup, putTo } from './offsets.ts';
-import { forWorkshop, offsetsOverMade, rightRule, type SizeName, sizesOf, toBeFound } from './size.ts';
+import { forWorkshop, offsetsOverMade, rightRule, type SizeName, type SlopeEdge, sizesOf, toBeFound } from './size.ts';
+import { chainage, isOfSlope, leftFromSquare, slopeEdge } from './slope-edge.ts';
 import type { Survey } from './survey.ts';
 import { uSize } from './uncertainty.ts';
 
@@ -53,8 +54,13 @@ export function workOutSize(survey: Survey, size: SizeName): WorkedSize {
     survey,
     groups.map((g) => g.datum),
   );
-  const terms = groups.map((g) => ({ side: g.side, valueMm: g.meanMm + overTo(survey, g, base) }));
-  const result = rightRule(size, terms);
+  const square = isOfSlope(size) ? standingBy(survey) : null;
+  const terms = groups.map((g) => ({
+    side: g.side,
+    valueMm: g.meanMm + overTo(survey, g, base),
+    ...(square && g.side === 'slope' ? { xMm: chainage(survey, square.datum, g.at) } : {}),
+  }));
+  const result = rightRule(size, terms, square?.edge);
   const counting = new Set(result?.counting ?? []);
   const worked: WorkedTerm[] = groups.map((g, i) => ({
     side: g.side,
@@ -81,6 +87,24 @@ export function workOutSize(survey: Survey, size: SizeName): WorkedSize {
         )
       : null,
   };
+}
+
+/**
+ * Gives where the sloped edge lies by the sheet: from the square line that the walls were read from, the carcass between
+ * them as wide as it is worked out, or as it was sent. With no width to go by, it stands in the middle of the room.
+ */
+export function standingBy(
+  survey: Survey,
+  sentMm?: number,
+): { readonly datum: string | null; readonly edge: SlopeEdge | null } {
+  const { brief } = survey.world.exercise;
+  const width = workOutSize(survey, 'carcass-width');
+  const made = width.find ? width.workshopMm : null;
+  const widthMm = sentMm ?? made ?? brief.carcassMm.width.nominalMm;
+  if (width.offsetsMm === null) return { datum: null, edge: slopeEdge(brief, { leftMm: 0 - widthMm / 2, widthMm }) };
+  const counting = width.terms.flatMap((t, i) => (t.counts ? [i] : []));
+  const leftMm = leftFromSquare(brief, { terms: width.terms, counting, widthMm });
+  return { datum: width.base, edge: slopeEdge(brief, { leftMm, widthMm }) };
 }
 
 function overTo(survey: Survey, group: OffsetGroup, base: string | null): number {

@@ -11,7 +11,7 @@
 import { exactly, least, minus, negated, plus, times } from './interval.ts';
 import type { Brief, Samples, Sizes } from './samples.ts';
 import { sectionAtFaceLine, seenOverhead } from './section.ts';
-import { isShaped, topOf } from './shape.ts';
+import { isShaped, straightsOf, topOf } from './shape.ts';
 import { type Edge, highestEdgeOf, shapedGoesIn, shapedStandOf, tallestShaped } from './shaped.ts';
 import { GRAIN, greatest, heightAt, type Interval, type Rect, reach } from './sheet.ts';
 import { peak, trough, type Wall, wallsOf } from './wall.ts';
@@ -294,9 +294,47 @@ function leastSpareOf(stand: Stand, { askMm: ask }: Brief): Interval {
 
 function standsUpBy(brief: Brief, size: Sizes): Interval | null {
   if (!brief.access) return null;
-  const tall = size.height + (brief.access.plinthSeparate ? 0 : brief.plinthMm);
-  const by = brief.access.clearHeightMm - Math.sqrt(tall * tall + size.depth * size.depth);
+  const by = brief.access.clearHeightMm - (isShaped(size) ? turnedUp : boxTurnedUp)(size, under(brief));
   return { low: by - GRAIN, high: by + GRAIN };
+}
+
+function under(brief: Brief): number {
+  return brief.access?.plinthSeparate ? 0 : brief.plinthMm;
+}
+
+function boxTurnedUp(size: Sizes, plinth: number): number {
+  const tall = size.height + plinth;
+  return Math.sqrt(tall * tall + size.depth * size.depth);
+}
+
+/**
+ * How high a shape reaches when it is turned up from its back or a side, whichever is least: it is turned, a step at a
+ * time, and its highest point is looked at. Steps so small that what they miss of a radius r is r x² / 8, under GRAIN.
+ */
+function turnedUp(size: Sizes, plinth: number): number {
+  const outline = straightsOf(topOf(size, 0)).flatMap(({ x0, x1, z0, z1 }) => [
+    { x: x0, z: z0 },
+    { x: x1, z: z1 },
+  ]);
+  const tallest = Math.max(...outline.map(({ z }) => z));
+  const sections = [
+    [{ x: size.depth, z: tallest }],
+    outline,
+    outline.map(({ x, z }) => ({ x: size.width - x, z })),
+  ].map((section) => section.map(({ x, z }) => ({ x, z: z + plinth })));
+  return Math.min(...sections.map(highestTurning));
+}
+
+function highestTurning(section: readonly { readonly x: number; readonly z: number }[]): number {
+  const at = (turn: number) => Math.max(...section.map(({ x, z }) => z * Math.cos(turn) + x * Math.sin(turn)));
+  let [from, to] = [0, Math.PI / 2];
+  for (let round = 0; round < 8; round++) {
+    const step = (to - from) / 64;
+    let best = 0;
+    for (let i = 1; i <= 64; i++) if (at(from + i * step) > at(from + best * step)) best = i;
+    [from, to] = [Math.max(0, from + (best - 1) * step), Math.min(Math.PI / 2, from + (best + 1) * step)];
+  }
+  return at((from + to) / 2);
 }
 
 function frameOf(

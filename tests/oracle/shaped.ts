@@ -84,7 +84,11 @@ export function tallestShaped(room: Room, stand: Stand): Hanging {
   if (!slope) return { value: minus(stand.tightest.top, bottom), hangsOn: others };
   const overhead = (height: number) =>
     clearOf(room, { ...at, top: topOf({ ...size, height }, middleOf(left)) }, 'top').top;
-  const sloped = clearOf(room, { ...at, top: slopedOnly(topOf(size, middleOf(left))) }, 'top').top;
+  const sloped = clearOf(
+    { ...room, ceilings: room.slopes },
+    { ...at, top: slopedOnly(topOf(size, middleOf(left))) },
+    'top',
+  ).top;
   const most = Math.max(slope.left, slope.right);
   // The greatest height that certainly goes, and the least that certainly does not.
   const bisect = (goes: (height: number) => boolean) => {

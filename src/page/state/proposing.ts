@@ -79,7 +79,12 @@ export function proposalOf(brief: Brief, written: Written, says: (size: SizeName
   if (missing.length > 0) return { ok: false, missing };
   const mm = (size: SizeName) => of(size) ?? 0;
   const piece = pieceOf(brief);
-  const box = { width: mm(`${piece}-width`), height: mm(`${piece}-height`), depth: mm(`${piece}-depth`) };
+  const box = {
+    width: mm(`${piece}-width`),
+    height: mm(`${piece}-height`),
+    depth: mm(`${piece}-depth`),
+    ...(brief.slope ? { slope: { low: mm('slope-low'), high: mm('slope-high') } } : {}),
+  };
   return {
     ok: true,
     act: {
