@@ -15,6 +15,7 @@ import { standOnReference } from './lining-up.ts';
 import { proposeSizes } from './proposing.ts';
 import { carefulDensity, type Density, evenSteps, type PlannedReading, planReadings } from './reading-plan.ts';
 import { markForSteps, readFromStation } from './station.ts';
+import { keepWatch } from './watch.ts';
 
 /** Surveys a plain wall with care. */
 export function surveyWallWithCare(start: Survey): Survey {
@@ -25,12 +26,22 @@ export function surveyWallWithCare(start: Survey): Survey {
   checkInstrument(hand);
   standOnReference(hand, height);
   markForSteps(hand);
-  for (const zMm of [Math.round(height * 0.6), Math.round(height * 1.5)])
-    hand.act({ act: 'mark', place: { surface: 'back', along: 'S', zMm } });
+  markWall(hand, height);
   if (brief.shelves) surveyShelves(hand, brief.shelves);
   else surveyCarcass(hand);
   hand.act({ act: 'hand-in' });
   return hand.now();
+}
+
+/** Marks of each line, as far apart as the wall allows: S and L on it, F on the floor and under the ceiling. */
+function markWall(hand: Hand, height: number): void {
+  const wide = Math.round(hand.now().world.exercise.brief.openingMm.width * 0.45);
+  for (const zMm of [Math.round(height * 0.6), Math.round(height * 1.5)])
+    hand.act({ act: 'mark', place: { surface: 'back', along: 'S', zMm } });
+  for (const xMm of [-wide, wide]) {
+    for (const surface of ['floor', 'ceiling'] as const) hand.act({ act: 'mark', place: { surface, along: 'F', xMm } });
+    hand.act({ act: 'mark', place: { surface: 'back', along: 'L', xMm } });
+  }
 }
 
 /** How far apart a shelf's readings are at the most, and how near two are brought round the widest, mm. */
@@ -42,8 +53,9 @@ function surveyShelves(
   shelves: { heightsMm: readonly number[]; thicknessMm: number; lengthMm: number },
 ): void {
   const half = shelves.lengthMm / 2 - 5;
+  const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading));
   const read = (xMm: number, zMm: number) =>
-    takeReading(hand, { datum: 'F', place: { surface: 'back', xMm, zMm }, for: ['shelf-depth'] });
+    watch.take({ datum: 'F', place: { surface: 'back', xMm, zMm }, for: ['shelf-depth'] });
   for (const height of shelves.heightsMm) {
     const zMm = height + Math.round(shelves.thicknessMm / 2);
     for (const xMm of evenSteps(-half, half, Math.ceil((2 * half) / apartMm) + 1)) read(xMm, zMm);
@@ -53,6 +65,7 @@ function surveyShelves(
     for (const o of bookedOffsets(hand.now()).filter((b) => counting.some((t) => t.bookings.includes(b.n))))
       for (const xMm of [o.at.u - step, o.at.u + step]) if (Math.abs(xMm) <= half) read(Math.round(xMm), o.at.v);
   }
+  watch.look();
   close(hand);
   const depth = workOutSize(hand.now(), 'shelf-depth').workshopMm;
   if (depth !== null) hand.act({ act: 'propose', shelfMm: { depth } });
@@ -63,13 +76,13 @@ function surveyCarcass(hand: Hand): void {
   const { spec, brief } = exercise;
   const along = Math.ceil(brief.carcassMm.width.nominalMm / 450) + 1;
   const density: Density = { ...carefulDensity, backWidths: along, flatWidths: Math.max(5, along) };
-  for (const reading of planReadings(brief, density))
-    if (!isOpen(spec, reading.place.surface)) takeReading(hand, reading);
-  for (const reading of bandReadings(exercise)) takeReading(hand, reading);
+  const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading));
+  for (const reading of planReadings(brief, density)) if (!isOpen(spec, reading.place.surface)) watch.take(reading);
+  for (const reading of bandReadings(exercise)) watch.take(reading);
   const held = edgesWanted(hand).filter((w) => !readEdge(hand, w, isUpright(w) ? 'S' : 'L') && isUpright(w));
-  const watch = { take: (reading: PlannedReading) => void takeReading(hand, reading) };
   readHalfWay(hand, watch);
   for (const size of ['carcass-height', 'carcass-depth'] as const) readRoundTightest(hand, watch, size);
+  watch.look();
   close(hand);
   readHeld(hand, held);
   const found = workOut(hand.now()).flatMap((w) => (w.workshopMm === null ? [] : [[w.size, w.workshopMm] as const]));

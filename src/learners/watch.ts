@@ -81,7 +81,19 @@ function turnOff(hand: Hand, seen: readonly (Seen & { at: { mark: number } })[])
   const on = (side: string) =>
     seen.filter((s) => hand.now().marks.find((m) => m.mark === s.at.mark)?.side === side).map((s) => offMm(hand, s));
   const [left, right] = [on('left'), on('right')];
-  if (left.length === 0 || right.length === 0) return 0;
+  if (left.length === 0 || right.length === 0) return slopeAlong(hand, seen);
   const mean = (values: readonly number[]) => values.reduce((sum, v) => sum + v, 0) / values.length;
   return (mean(right) - mean(left)) / width;
+}
+
+/** The slope of the face line off marks on floor or ceiling, by the places along it that they were put at. */
+function slopeAlong(hand: Hand, seen: readonly (Seen & { at: { mark: number } })[]): number {
+  const marked = seen.flatMap((s) => {
+    const put = hand.now().entries.find((e) => e.outcome.ok && e.outcome.mark === s.at.mark)?.act;
+    const x = put?.act === 'mark' && 'surface' in put.place ? put.place.xMm : undefined;
+    return x === undefined ? [] : [{ x, off: offMm(hand, s) }];
+  });
+  const middle = marked.reduce((sum, m) => sum + m.x, 0) / marked.length;
+  const spread = marked.reduce((sum, m) => sum + (m.x - middle) * (m.x - middle), 0);
+  return spread > 0 ? marked.reduce((sum, m) => sum + (m.x - middle) * m.off, 0) / spread : 0;
 }

@@ -285,6 +285,8 @@ function sayReasonOfOne(r: Reason): string {
       return 'some bookings have no reading behind them, or a wrong datum, side or place';
     case 'nothing/proposed':
       return 'no sizes were sent to the workshop';
+    case 'run/none':
+      return 'nothing was said of where the carcasses go';
     case 'run/clearance':
       return `the ${r.of} end of the run leaves ${tenth(r.mm)} to the wall, less than is asked`;
     case 'run/infill-wide':
@@ -398,7 +400,10 @@ const capWords: Partial<Record<Reason['code'], string>> = {
   'lining/stock-short': 'too little stock to plane',
   'lining/stock-over': 'more to come off than can be planed',
   'frame/stock-over': 'more to come off than can be scribed',
+  'run/none': 'a run that was not set out',
   'run/clearance': 'less clearance at an end than is asked',
+  'cut-out/none': 'a box that no cut-out was said for',
+  'cut-out/short': 'a cut-out that misses its box',
   'shelf/does-not-reach': 'shelves that do not reach the wall',
   'shelf/stock-short': 'too little stock to scribe',
   'shelf/stock-over': 'more to come off than can be scribed',

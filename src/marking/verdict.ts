@@ -22,6 +22,7 @@ export type VerdictWord = (typeof verdictWords)[number];
 
 /** Reasons of a run, of shelves and of cut-outs. */
 export type SetOutCode =
+  | 'run/none'
   | 'run/clearance'
   | 'run/infill-wide'
   | 'run/uneven'
@@ -78,7 +79,8 @@ export function judge(
 ): Verdict {
   const { ledgers, cutOuts = [] } = from;
   const { exercise, recess } = survey.world;
-  const carcass = sizesSent(survey);
+  // Where shelves take a carcass's place, one that was sent is nothing that was asked for.
+  const carcass = exercise.brief.shelves ? null : sizesSent(survey);
   const frame = askedFrame(survey);
   const asked = { ...(carcass ? { carcass } : {}), ...(frame ? { frame } : {}) };
   const result = answerKey(recess, exercise, asked);
@@ -87,7 +89,7 @@ export function judge(
   const { brief } = exercise;
   const set = setOut(survey);
   const reasons: Reason[] = [
-    ...(carcass || frame || set.shelf
+    ...((brief.shelves ? set.shelf : carcass || frame)
       ? []
       : [{ word: 'nothing', code: 'nothing/proposed', of: 'carcass', mm: 0 } as const]),
     ...(result.ok ? [] : [{ word: 'scrap', code: 'carcass/outside', of: 'carcass', mm: 0 } as const]),
@@ -139,7 +141,8 @@ function setOut(survey: Survey): { run: RunKey | null; shelf: ShelfKey | null } 
 function runReasons(exercise: Exercise, run: RunKey | null): Reason[] {
   const { askMm, modules } = exercise.brief;
   const { reworkClearanceMm, visibleMm } = exercise.headings.limits;
-  if (!run || !modules) return [];
+  if (!modules) return [];
+  if (!run) return [{ word: 'rework', code: 'run/none', of: 'run', mm: 0 }];
   const ends = (['left', 'right'] as const).flatMap((side): Reason[] => {
     const clear = run.clearanceMm[side];
     const [, most] = run.infillMm[side];

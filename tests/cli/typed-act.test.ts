@@ -36,6 +36,16 @@ describe('a typed act', () => {
       'stand 0 -900 1100 room over 3 packed level 2',
       { act: 'stand', xMm: 0, yMm: -900, heightMm: 1100, facing: 'room', over: 3, packed: true, level: 2 },
     ],
+    [
+      'read S back 420 343 edge left',
+      { act: 'read', datum: 'S', place: { surface: 'back', xMm: 420, zMm: 343, edge: 'left' } },
+    ],
+    ['propose run -900 -300.5 300 900', { act: 'propose', runMm: [-900, -300.5, 300, 900] }],
+    [
+      'propose cut socket 1 412 -640.5 92 96',
+      { act: 'propose', cutOutsMm: [{ name: 'socket 1', fromS: 412, fromL: -640.5, width: 92, height: 96 }] },
+    ],
+    ['propose shelf 312.5', { act: 'propose', shelfMm: { depth: 312.5 } }],
     ['stand 0 0 1100 packed', { act: 'stand', xMm: 0, yMm: 0, heightMm: 1100, packed: true }],
     ['settle level 1', { act: 'settle', level: 1 }],
     ['turn 2 level 2', { act: 'turn', byMmPerM: 2, level: 2 }],
