@@ -156,8 +156,9 @@ export function alongPlane(plane: Plane, from: Point, p: Point): number {
 function onReference(world: World, standing: Standing): Guide | null {
   const plane = planeOf(standing, 'F');
   const half = world.exercise.brief.openingMm.width / 2;
-  const targets = [-1, -2 / 3, -1 / 3, 0, 1 / 3, 2 / 3, 1].map((share): Target => {
-    const at = referenceAt(world, share * half);
+  const [from, to] = world.exercise.spec.reference.overMm ?? [-half, half];
+  const targets = [0, 1 / 6, 1 / 3, 1 / 2, 2 / 3, 5 / 6, 1].map((share): Target => {
+    const at = referenceAt(world, from + share * (to - from));
     return { mark: null, at, missMm: signedDistance(plane, at), dot: false };
   });
   return targets.every((t) => Math.abs(t.missMm) <= onReferenceMm) ? { kind: 'F', targets } : null;

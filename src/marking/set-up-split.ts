@@ -28,7 +28,7 @@ export function splitSetUp(
   survey: Survey,
   from: { source: DomainSource; domain: Domain; ofLineMm: number },
 ): readonly SetUpPart[] {
-  const history = setUpHistory(survey);
+  const history = setUpHistory(survey.whole?.survey ?? survey);
   const k2 = (without: SetUpCause | null, held: boolean) =>
     setUpStep(survey, from.source, { domain: from.domain, lines: linesWithout(survey, history, { without, held }) }) ??
     0;
@@ -53,14 +53,23 @@ function linesWithout(
   history: readonly HistoryEvent[],
   of: { without: SetUpCause | null; held: boolean },
 ): Lines {
-  const stood = stoodWithout(survey.world, history, of.without);
-  const planeAt = (r: Reading): Plane => stood.readings.get(r.n)?.plane ?? r.plane;
+  const whole = survey.whole ?? { survey, atXMm: 0 };
+  const stood = stoodWithout(whole.survey.world, history, of.without);
+  // Of a pair the history is the whole room's, its planes are brought into the recess's own frame.
+  const own = (p: Plane): Plane => (whole.atXMm === 0 ? p : { ...p, c: p.c - p.nx * whole.atXMm });
+  const planeAt = (r: Reading): Plane => {
+    const there = stood.readings.get(r.n);
+    return there ? own(there.plane) : r.plane;
+  };
   return {
     planeAt,
     offset: (r) => {
-      const grown = of.held ? (stood.readings.get(r.n)?.grownAt(r.point) ?? 0) : 0;
+      const grown = of.held ? (stood.readings.get(r.n)?.grownAt({ ...r.point, x: r.point.x + whole.atXMm }) ?? 0) : 0;
       return Math.abs(signedDistance(planeAt(r), r.point) - grown);
     },
-    planes: { ...survey.planes, ...stood.planes },
+    planes: {
+      ...survey.planes,
+      ...Object.fromEntries(Object.entries(stood.planes).map(([name, p]) => [name, own(p)])),
+    },
   };
 }

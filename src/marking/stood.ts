@@ -41,11 +41,13 @@ interface Replay {
   readonly without: SetUpCause | null;
   readonly marks: MarkPoints;
   readonly tracks: Map<number, Track>;
+  /** Where each set-up's lines would have crossed for its first reading. */
+  readonly anchors: Map<number, Point>;
 }
 
 /** Goes through a history without a cause; null: as it was. */
 export function stoodWithout(world: World, history: readonly HistoryEvent[], without: SetUpCause | null): StoodLines {
-  const replay: Replay = { world, without, marks: new Map(), tracks: new Map() };
+  const replay: Replay = { world, without, marks: new Map(), tracks: new Map(), anchors: new Map() };
   const readings = new Map<number, Stood>();
   const planes: Record<string, Plane> = {};
   for (const event of history) {
@@ -57,6 +59,9 @@ export function stoodWithout(world: World, history: readonly HistoryEvent[], wit
     } else if (event.what === 'knock') knock(replay, event.setUp);
     else if (event.what === 'mark') mark(replay, event);
     else {
+      const { setUp } = datumParts(event.datum);
+      const track = replay.tracks.get(setUp);
+      if (track && !replay.anchors.has(setUp)) replay.anchors.set(setUp, track.pose.at);
       const stood = stoodAt(replay, event.datum);
       if (stood) readings.set(event.n, stood);
       if (stood && datumParts(event.datum).drawn) planes[event.datum] = stood.plane;
@@ -66,7 +71,8 @@ export function stoodWithout(world: World, history: readonly HistoryEvent[], wit
 }
 
 function touched(replay: Replay, event: Extract<HistoryEvent, { what: 'touch' }>): Track {
-  const { standing, guide, anchor } = event;
+  const { standing, guide } = event;
+  const anchor = replay.anchors.get(standing.setUp) ?? event.anchor;
   const body = bodyWithout(standing, replay.without);
   const start: Pose = { body, at: standing.at, facing: standing.facing };
   const lineUpAway = replay.without === 'line-up';

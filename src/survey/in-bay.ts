@@ -52,6 +52,7 @@ function inBay(survey: Survey, bay: Bay): Survey {
   const { standing } = survey;
   return {
     ...survey,
+    whole: { survey, atXMm },
     world: { ...survey.world, exercise, recess, bays: [{ ...bay, bay: 1, atXMm: 0 }] },
     entries: survey.entries.map((e) => entryIn(bay, e)),
     standing: standing && { ...standing, at: point(standing.at) },

@@ -62,6 +62,8 @@ export interface Booking {
 
 export interface Survey {
   readonly world: World;
+  /** Of a survey as it concerns one recess of a pair: the whole it was taken from, and where its frame stands in that. */
+  readonly whole?: { readonly survey: Survey; readonly atXMm: number };
   readonly entries: readonly Entry[];
   /** The level that was touched last. */
   readonly standing: Standing | null;
