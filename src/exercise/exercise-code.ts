@@ -16,6 +16,7 @@
  */
 import { drawKey, purpose, shuffled } from '../chance/keyed-draws.ts';
 import { families, familyOf } from '../recess/families/families.ts';
+import { limitSpec } from '../recess/limits/limit-spec.ts';
 import type { RecessSpec } from '../recess/recess-spec.ts';
 import { severities } from '../recess/severity.ts';
 import { drawBrief } from './briefs/briefs.ts';
@@ -102,7 +103,8 @@ export function openCode(text: string): CodeResult<Exercise> {
 export function specOf(parts: Omit<CodeParts, 'kit'>): RecessSpec {
   const severity = severities[placeOf(severities, parts.severity, 'severity')];
   if (!severity) throw new RangeError('code: unknown severity');
-  return familyOf(parts.family).draw({ key: roomKey(parts), structure: parts.structure, severity });
+  const drawn = familyOf(parts.family).draw({ key: roomKey(parts), structure: parts.structure, severity });
+  return limitSpec(drawn, severity.limits);
 }
 
 function exerciseOf(parts: CodeParts): Exercise {

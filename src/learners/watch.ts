@@ -70,7 +70,7 @@ function bringBack(hand: Hand): void {
     hand.act({ act: 'move', byXMm: 0 - by.x, byYMm: 0 - by.y });
     hand.act({ act: 'raise', byMm: 0 - by.z });
     hand.act({ act: 'settle' });
-    hand.act({ act: 'turn', byMmPerM: -1000 * turn });
+    hand.act({ act: 'turn', byMmPerM: 0 - 1000 * turn });
   }
   hand.act({ act: 'settle' });
 }

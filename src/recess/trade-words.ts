@@ -1,6 +1,7 @@
 /**
  * A recess in trade words: every defect, trim and reference of a spec said as a fitter would say it.
  */
+import { targetOf } from './limits/limit-spec.ts';
 import {
   type Defect,
   type FamilyName,
@@ -10,6 +11,7 @@ import {
   sides,
   type Trim,
 } from './recess-spec.ts';
+import { severities } from './severity.ts';
 
 /** What a side is called. */
 export const sideWords: Readonly<Record<Side, string>> = {
@@ -33,7 +35,16 @@ export function sayRecess(spec: RecessSpec): string[] {
     ...sides.filter((side) => side !== 'slope' || spec.slope).map((side) => saySurface(spec, side)),
     ...spec.trims.map(sayTrim),
     `${spec.reference.kind.replaceAll('-', ' ')}: wavers up to ${waver} either way`,
+    ...sayLimits(spec),
   ];
+}
+
+/** The document that a severity draws inside, and how near. */
+function sayLimits(spec: RecessSpec): string[] {
+  const limits = severities.find((s) => s.name === spec.severity)?.limits;
+  if (!limits) return [];
+  const near = targetOf(spec.key).atLimit ? ', its worst surface near the limit' : '';
+  return [`drawn inside the limits of ${limits.document}, ${limits.edition}${near}`];
 }
 
 function sayShape(spec: RecessSpec): string[] {

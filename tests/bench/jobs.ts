@@ -14,8 +14,7 @@ import { nominalObstruction } from '../../src/recess/defect-shapes.ts';
 import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import { buildRecess, type Recess } from '../../src/recess/recess.ts';
 import type { RecessSpec, Side } from '../../src/recess/recess-spec.ts';
-import { severities } from '../../src/recess/severity.ts';
-import { type AlcoveSide, alcoveSides } from '../helpers/rooms.ts';
+import { type AlcoveSide, alcoveSides, inventedSeverities } from '../helpers/rooms.ts';
 
 /** A face of the box: its place on the side's own axes, and what an obstruction must stay under. */
 export interface Face {
@@ -45,13 +44,13 @@ export function drawJobs(seed: string, count: number): Job[] {
   });
 }
 
-/** Codes of all structures and severities by turns, seeds drawn. */
+/** Codes of all structures and invented severities by turns, seeds drawn. */
 export function drawCodes(seed: string, count: number): string[] {
   const key = drawKey(seed);
   return Array.from({ length: count }, (_, i) =>
     writeCode({
       family: 'alcove',
-      severity: severities[i % severities.length]!.name,
+      severity: inventedSeverities[i % inventedSeverities.length]!.name,
       structure: alcoveStructures[i % alcoveStructures.length]!.name,
       kit: presets[0]!.name,
       seed: Math.floor(uniform(key, whySeed, i) * seedCount),

@@ -211,7 +211,7 @@ describe('bad input gets one line and exit code 1', () => {
     [
       'an unknown severity',
       ['code', '--severity', 'mild'],
-      /^offtrue: --severity: expected one of settled, old, stone, got "mild"/,
+      /^offtrue: --severity: expected one of settled, old, stone, uk-2019, .*, got "mild"/,
     ],
     ['a seed that is no number', ['code', '--seed', 'x'], /expected a whole number/],
     ['a grid of nought', ['room', code, '--samples', '0'], /^offtrue: --samples: expected a whole number .*, got 0/],

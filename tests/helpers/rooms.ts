@@ -119,14 +119,17 @@ export function exerciseIn(spec: RecessSpec, having: ExerciseWith = {}): Exercis
   };
 }
 
+/** The severities that are invented: rooms are as drawn, kept inside no document's limits. */
+export const inventedSeverities = severities.filter((severity) => !severity.limits);
+
 /** Drawn parts of codes, all structures, severities and kits among them. */
-export function drawnParts(seed: string, count: number): CodeParts[] {
+export function drawnParts(seed: string, count: number, from = severities): CodeParts[] {
   const key = drawKey(seed);
   const of = <T>(index: number, list: readonly T[], why: string): T =>
     list[pick(key, purpose(why), { index, count: list.length })]!;
   return Array.from({ length: count }, (_, i) => ({
     family: 'alcove',
-    severity: of(i, severities, 'test/severity').name,
+    severity: of(i, from, 'test/severity').name,
     structure: of(i, alcoveStructures, 'test/structure').name,
     kit: of(i, presets, 'test/kit').name,
     seed: pick(key, purpose('test/seed'), { index: i, count: seedCount }),

@@ -10,6 +10,7 @@ import { ledgerProof } from './ledger.ts';
 import { lessonProof } from './lesson.ts';
 import { openingsProof } from './openings.ts';
 import { pairProof } from './pair.ts';
+import { presetProof } from './preset.ts';
 import type { Proof } from './proof.ts';
 import { setOutProof } from './set-out.ts';
 import { setUpProof } from './set-up.ts';
@@ -33,6 +34,7 @@ export const proofs: readonly Proof[] = [
   setOutProof,
   decidingProof,
   twoKindsProof,
+  presetProof,
 ];
 
 /** @throws {RangeError} if no proof has that name */

@@ -5,6 +5,7 @@ import { type DrawKey, pick, purpose } from '../../chance/keyed-draws.ts';
 import { trimSizes } from '../../recess/families/alcove.ts';
 import type { Fate, RecessSpec, TrimKind } from '../../recess/recess-spec.ts';
 import type { Brief } from '../brief.ts';
+import { like } from './like.ts';
 
 const why = purpose('exercise/alcove-brief');
 
@@ -28,7 +29,7 @@ export function drawAlcoveBrief(spec: RecessSpec): Brief {
   const one = <T>(index: number, of: readonly T[]): T => of[pick(key, why, { index, count: of.length })] as T;
   const trims = trimSizes(spec);
   const { width, height, depth } = spec.openingMm;
-  const loose = spare[spec.severity] ?? { width: 60, height: 60, depth: 40 };
+  const loose = spare[like(spec.severity)] ?? { width: 60, height: 60, depth: 40 };
   const thickness = one(0, [18, 20, 22, 25]);
   const skirtingStays = one(1, [true, false]);
   const corniceStays = one(2, [true, false]);
@@ -37,7 +38,7 @@ export function drawAlcoveBrief(spec: RecessSpec): Brief {
   const plinth = plinthClearOf(trims.skirtingHeightMm, one(4, [80, 100, 120, 150]));
   const thick = skirtingStays && trims.skirtingHeightMm > plinth ? trims.skirtingThicknessMm : 0;
   const down = (mm: number) => 10 * Math.floor(mm / 10);
-  const most = { settled: 25, old: 35, stone: 50 }[spec.severity] ?? 50;
+  const most = { settled: 25, old: 35, stone: 50 }[like(spec.severity)] ?? 50;
   const carcass = {
     width: { nominalMm: down(width - loose.width - 2 * thick), find: true },
     height: { nominalMm: down(height - plinth - drop - loose.height), find: true },
@@ -47,7 +48,7 @@ export function drawAlcoveBrief(spec: RecessSpec): Brief {
     openingMm: { width, height, depth },
     mouthMm: spec.mouthMm,
     reference: 'cornice-return',
-    referenceWaverMm: { settled: 1, old: 1.5, stone: 2.5 }[spec.severity] ?? 2.5,
+    referenceWaverMm: { settled: 1, old: 1.5, stone: 2.5 }[like(spec.severity)] ?? 2.5,
     carcassFrontMm: thickness,
     carcassMm: carcass,
     askMm: { left: side, right: side, top: one(6, [5, 6, 8, 10]), back: one(7, [5, 8, 10]) },

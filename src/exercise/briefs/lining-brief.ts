@@ -6,6 +6,7 @@ import { type DrawKey, pick, purpose } from '../../chance/keyed-draws.ts';
 import { waviness } from '../../recess/families/drawn-spec.ts';
 import type { Fate, RecessSpec, Trim } from '../../recess/recess-spec.ts';
 import type { Brief } from '../brief.ts';
+import { like } from './like.ts';
 
 /**
  * Room between the opening and the nominal lining, mm, by severity, so that the nominal itself goes in in nearly all
@@ -60,7 +61,7 @@ function liningBrief(
 ): Brief {
   const { one, fates, bedMm, finishMm } = of;
   const { width, height, depth } = spec.openingMm;
-  const loose = spare[spec.severity] ?? { width: 70, height: 46 };
+  const loose = spare[like(spec.severity)] ?? { width: 70, height: 46 };
   const stands = spec.trims.filter((t) => fates[t.name] === 'stays');
   const thick = (surface: Trim['surface']) =>
     Math.max(
@@ -70,7 +71,7 @@ function liningBrief(
   const pack = one(10, [4, 5, 6, 8]);
   const finish = finishMm.reduce((sum, f) => sum + f.mm, 0);
   const down = (mm: number) => 5 * Math.floor(mm / 5);
-  const most = { settled: 24, old: 34, stone: 52 }[spec.severity] ?? 40;
+  const most = { settled: 24, old: 34, stone: 52 }[like(spec.severity)] ?? 40;
   return {
     openingMm: { width, height, depth },
     mouthMm: spec.mouthMm,
@@ -94,6 +95,6 @@ function liningBrief(
 
 /** How far a reference is seen to waver either way, mm: by its kind and the house's severity, to half a millimetre. */
 export function waverMm(spec: Pick<RecessSpec, 'severity' | 'reference'>): number {
-  const cornice = { settled: 1, old: 1.5, stone: 2.5 }[spec.severity] ?? 2.5;
+  const cornice = { settled: 1, old: 1.5, stone: 2.5 }[like(spec.severity)] ?? 2.5;
   return Math.max(0.5, Math.round(2 * cornice * waviness(spec.reference.kind)) / 2);
 }

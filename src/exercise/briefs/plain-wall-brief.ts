@@ -5,6 +5,7 @@
 import { type DrawKey, pick, purpose } from '../../chance/keyed-draws.ts';
 import type { Fate, RecessSpec, Trim } from '../../recess/recess-spec.ts';
 import type { Brief } from '../brief.ts';
+import { like } from './like.ts';
 import { clearOfSkirting, mostOut, mostTall, seenWaver } from './wall-brief.ts';
 
 const why = purpose('exercise/plain-wall-brief');
@@ -54,7 +55,7 @@ function shelvesBrief(spec: RecessSpec): Brief {
   const thicknessMm = one(1, [22, 25, 28, 32]);
   const lengthMm = down(width - one(2, [100, 200, 300]));
   const least = one(3, [3, 4, 5]);
-  const mostStockMm = (spare[spec.severity] ?? { scribe: 90 }).scribe;
+  const mostStockMm = (spare[like(spec.severity)] ?? { scribe: 90 }).scribe;
   return {
     ...common(spec),
     carcassFrontMm: 0,
@@ -113,7 +114,7 @@ function shelfHeights(
 function carcassBrief(spec: RecessSpec): Brief {
   const one = drawsOf(spec.key);
   const { width, height, depth } = spec.openingMm;
-  const loose = spare[spec.severity] ?? { height: 60, depth: 50 };
+  const loose = spare[like(spec.severity)] ?? { height: 60, depth: 50 };
   const wide = Math.min(down(width - 200), one(1, [800, 1000, 1200, 1500, 1800, 2400]));
   const keep = { skirting: one(2, [true, false]), band: one(3, [true, false]), rails: one(4, [true, false]) };
   const fates = Object.fromEntries(spec.trims.map((t) => [t.name, fateOf(t, keep)]));

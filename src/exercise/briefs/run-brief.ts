@@ -5,6 +5,7 @@
 import { type DrawKey, pick, purpose } from '../../chance/keyed-draws.ts';
 import type { Fate, RecessSpec, Trim } from '../../recess/recess-spec.ts';
 import type { Brief } from '../brief.ts';
+import { like } from './like.ts';
 import { clearOfSkirting, mostOut, mostTall, seenWaver } from './wall-brief.ts';
 
 const why = purpose('exercise/run-brief');
@@ -25,7 +26,7 @@ export function drawRunBrief(spec: RecessSpec): Brief {
   const key: DrawKey = spec.key;
   const one = <T>(index: number, of: readonly T[]): T => of[pick(key, why, { index, count: of.length })] as T;
   const { width, height, depth } = spec.openingMm;
-  const loose = spare[spec.severity] ?? { width: 60, height: 70, depth: 50 };
+  const loose = spare[like(spec.severity)] ?? { width: 60, height: 70, depth: 50 };
   // Pipes that stay hold the back so far forward that it would stand under a cornice's slope: then that is cut.
   const pipes = one(2, [true, false, false]) && spec.trims.some((t) => t.kind === 'pipe-boxing');
   const keep = { skirting: one(0, [true, false]), band: one(1, [true, false]) && !pipes, pipes };

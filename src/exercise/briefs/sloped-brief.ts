@@ -5,6 +5,7 @@
 import { type DrawKey, pick, purpose } from '../../chance/keyed-draws.ts';
 import type { Fate, RecessSpec, SlopeSpec, Trim } from '../../recess/recess-spec.ts';
 import type { Brief } from '../brief.ts';
+import { like } from './like.ts';
 import { waverMm } from './lining-brief.ts';
 
 /** A flat top narrower than this is made as it stands, mm: a rule has no room beside the slope. */
@@ -54,7 +55,7 @@ function slopedBrief(spec: RecessSpec, of: SlopedDraw): Brief {
   const { slope } = spec;
   if (!slope) throw new RangeError(`brief: a ${spec.family} has a slope`);
   const { width, height, depth } = spec.openingMm;
-  const loose = spare[spec.severity] ?? { width: 70, overhead: 90, depth: 50 };
+  const loose = spare[like(spec.severity)] ?? { width: 70, overhead: 90, depth: 50 };
   const out = standingOut(spec, fates);
   const frontMm = one(10, [18, 20, 22]);
   const side = one(11, [3, 4, 5]);

@@ -2,6 +2,7 @@
  * What briefs of rooms whose walls run on have in common: how trims bear on a carcass, and what the eye says of a reference.
  */
 import type { Trim } from '../../recess/recess-spec.ts';
+import { like } from './like.ts';
 
 /** No edge of a band that stays may lie within 15 mm of the carcass's bottom, wherever the floor's high point is. */
 export function clearOfSkirting(skirtingHeight: number, wanted: number): number {
@@ -21,5 +22,5 @@ export function mostTall(trims: readonly Trim[]): number {
 
 /** How far a reference is seen to waver either way, mm, by severity. */
 export function seenWaver(severity: string): number {
-  return { settled: 1, old: 1.5, stone: 2.5 }[severity] ?? 2.5;
+  return { settled: 1, old: 1.5, stone: 2.5 }[like(severity)] ?? 2.5;
 }

@@ -9,10 +9,10 @@ import { alcoveStructures, drawAlcoveStructure } from '../../../src/recess/famil
 import { buildRecess } from '../../../src/recess/recess.ts';
 import { extentsOf, type RecessSpec, recessSpecSchema } from '../../../src/recess/recess-spec.ts';
 import { severities } from '../../../src/recess/severity.ts';
-import { alcoveSides, drawnParts } from '../../helpers/rooms.ts';
+import { alcoveSides, drawnParts, inventedSeverities } from '../../helpers/rooms.ts';
 import { meanAndDeviation } from '../../helpers/statistics.ts';
 
-const parts = drawnParts('alcoves', 600);
+const parts = drawnParts('alcoves', 600, inventedSeverities);
 const specs = parts.map(specOf);
 const share = (which: (spec: RecessSpec) => boolean) => specs.filter(which).length / specs.length;
 
@@ -75,7 +75,7 @@ describe('600 drawn alcoves, seed "alcoves"', () => {
             ),
           ),
       ).deviation;
-    for (const { name, scale } of severities) {
+    for (const { name, scale } of inventedSeverities) {
       expect(lean(name) / scale).toBeGreaterThan(1.6 * 0.7);
       expect(lean(name) / scale).toBeLessThan(1.6 * 1.3);
     }
