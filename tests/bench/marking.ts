@@ -8,11 +8,13 @@
 import { drawKey, purpose, uniform } from '../../src/chance/keyed-draws.ts';
 import { type CarcassSizes, nominalCarcass } from '../../src/exercise/brief.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
-import { openCode } from '../../src/exercise/exercise-code.ts';
+import { openCode, seedCount, writeCode } from '../../src/exercise/exercise-code.ts';
 import { answerKey, findCarcass } from '../../src/marking/answer-key.ts';
 import { fitWord, goesInBare, leastSpare } from '../../src/marking/carcass-fit.ts';
 import { type Site, siteOf } from '../../src/marking/site.ts';
+import { familyOf } from '../../src/recess/families/families.ts';
 import { buildRecess } from '../../src/recess/recess.ts';
+import { severities } from '../../src/recess/severity.ts';
 import type { Figure } from './geometry.ts';
 import { drawCodes } from './jobs.ts';
 import { atMost, eachUs, quantile } from './timing.ts';
@@ -28,6 +30,9 @@ export function markingFigures(): Figure[] {
   const first = eachUs(fresh, decide, { questions: rooms, goes: 3 });
   const bare = eachUs(ready, decideBare, of);
   const keys = eachUs((i) => ({ exercise: exercises[i]!, sizes: sizes(i) }), wholeKey, { questions: rooms, goes: 3 });
+  const under = slopedCodes().map(opened);
+  const sloped = (i: number) => ({ exercise: under[i]!, sizes: slopedNear(under[i]!, i) });
+  const slopedKeys = eachUs(sloped, wholeKey, { questions: slopedRooms, goes: 3 });
   const us = { most: 60, unit: 'us' };
   const ms = { most: 5, unit: 'ms' };
   return [
@@ -38,11 +43,39 @@ export function markingFigures(): Figure[] {
     atMost('  with nothing asked, anywhere, 99 of 100', quantile(bare, 0.99), { most: 1000, unit: 'us' }),
     atMost('whole key with carcass and frame, room built, median', quantile(keys, 0.5) / 1000, ms),
     atMost('whole key with carcass and frame, room built, worst', quantile(keys, 1) / 1000, ms),
+    atMost('whole key with a sloped carcass, room built, median', quantile(slopedKeys, 0.5) / 1000, ms),
+    { name: 'whole key with a sloped carcass, room built, worst', value: quantile(slopedKeys, 1) / 1000, unit: 'ms' },
   ];
 }
 
 const rooms = 500;
 const whySize = purpose('bench/size');
+
+const slopedRooms = 200;
+
+/** Rooms under a stair and under a roof, structures and severities by turns. */
+function slopedCodes(): string[] {
+  const key = drawKey('bench/sloped');
+  return Array.from({ length: slopedRooms }, (_, i) => {
+    const family = i % 2 === 0 ? 'under-stair' : 'roof-slope';
+    const { structures } = familyOf(family);
+    return writeCode({
+      family,
+      severity: severities[i % severities.length]!.name,
+      structure: structures[(i >> 1) % structures.length]!.name,
+      kit: 'site',
+      seed: Math.floor(uniform(key, whySize, i) * seedCount),
+    });
+  });
+}
+
+/** The brief's nominal, its edge a little higher or lower. */
+function slopedNear(exercise: Exercise, i: number): CarcassSizes {
+  const sizes = nearNominal(exercise, i);
+  const { slope } = nominalCarcass(exercise.brief);
+  const off = (i % 7) - 3;
+  return { ...sizes, ...(slope ? { slope: { leftMm: slope.leftMm + off, rightMm: slope.rightMm + off } } : {}) };
+}
 
 interface Question {
   readonly site: Site;

@@ -28,7 +28,7 @@ export const slopeProof: Proof = {
   name: 'slope',
   says: 'sloped and notched carcasses: every number of the key agrees with the oracle, within its interval plus 0.01 mm; no yes collides',
   full: 300 * slopedKinds.length,
-  small: 24,
+  small: 12,
   prove: (share) => eachCase(share, proveSlope),
   conclude,
 };

@@ -5,14 +5,17 @@
 import { drawKey } from '../../src/chance/keyed-draws.ts';
 import type { Brief } from '../../src/exercise/brief.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
+import { openCode, seedCount, writeCode } from '../../src/exercise/exercise-code.ts';
 import { slopeHeight } from '../../src/recess/defect-shapes.ts';
+import { familyOf } from '../../src/recess/families/families.ts';
 import { drawSurfaces } from '../../src/recess/families/small-defects.ts';
 import { extentsOf, type RecessSpec, type Side, type SlopeSpec, type Trim } from '../../src/recess/recess-spec.ts';
 import { severities } from '../../src/recess/severity.ts';
 import { exerciseIn } from '../helpers/rooms.ts';
 import type { Draws } from './draws.ts';
 
-export const slopedKinds = ['stair', 'roof', 'beam', 'stair and beam'] as const;
+/** Rooms of our own, then those that codes draw. */
+export const slopedKinds = ['stair', 'roof', 'beam', 'stair and beam', 'under-stair', 'roof-slope'] as const;
 export type SlopedKind = (typeof slopedKinds)[number];
 
 /** Degrees of pitch by their rise, mm per m: tan of 30, 34, 38, 42, 46 and 50, rounded. */
@@ -20,6 +23,18 @@ const rises = [577, 675, 781, 900, 1036, 1192];
 
 /** An exercise in a drawn room of a kind. */
 export function slopedRoom(draws: Draws, kind: SlopedKind): Exercise {
+  return kind === 'under-stair' || kind === 'roof-slope' ? roomOfCode(draws, kind) : ownRoom(draws, kind);
+}
+
+function roomOfCode(draws: Draws, family: 'under-stair' | 'roof-slope'): Exercise {
+  const structure = draws.one(familyOf(family).structures).name;
+  const severity = draws.one(severities).name;
+  const opened = openCode(writeCode({ family, structure, severity, kit: 'site', seed: draws.pick(seedCount) }));
+  if (!opened.ok) throw new Error(opened.error.says);
+  return opened.value;
+}
+
+function ownRoom(draws: Draws, kind: Exclude<SlopedKind, 'under-stair' | 'roof-slope'>): Exercise {
   const low = draws.one(['left', 'right'] as const);
   const width = 10 * Math.round(draws.between(80, 180));
   const slope: SlopeSpec = { low, lowMm: 10 * Math.round(draws.between(45, 130)), riseMmPerM: draws.one(rises) };
