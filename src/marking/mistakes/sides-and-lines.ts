@@ -4,7 +4,7 @@
  */
 import type { Plane } from '../../geometry/plane.ts';
 import { datumParts, type SurfacePlace } from '../../survey/act.ts';
-import { broughtOver, carriedStep, handPlace, samePlace } from '../../survey/offsets.ts';
+import { baseDatum, broughtOver, carriedStep, handPlace, samePlace } from '../../survey/offsets.ts';
 import { rightRule, type SizeName, sizeRules } from '../../survey/size.ts';
 import type { Reading } from '../../survey/survey.ts';
 import type { Word } from '../ledger-story.ts';
@@ -203,13 +203,11 @@ function at(plane: Plane, kind: 'F' | 'S' | 'L'): number {
   return kind === 'S' ? plane.c / plane.nx : plane.c / plane.ny;
 }
 
-/** The earliest line of a figure's kind that its size was read from. */
+/** The earliest line of a figure's kind that its size was read from, or that one of these is carried to. */
 function baseOf(from: Evidence, f: Figure): string | null {
   const sizes = from.sizes.filter((size) => from.figures(size).some((g) => g.n === f.n));
   const datums = sizes.flatMap((size) => from.figures(size).map((g) => g.offset.datum));
-  return (
-    [...datums].sort((a, b) => datumParts(a).setUp - datumParts(b).setUp || (a < b ? -1 : a > b ? 1 : 0))[0] ?? null
-  );
+  return baseDatum(from.survey, datums);
 }
 
 /** A tape across the size, at a figure of its first side. */
