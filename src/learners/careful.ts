@@ -31,13 +31,13 @@ export function surveyWithCare(start: Survey, density: Density): Survey {
 }
 
 function surveyBay(hand: Hand, density: Density): void {
-  const { brief } = hand.now().world.exercise;
+  const { spec, brief } = hand.now().world.exercise;
   clearWhatComesOff(hand);
   const shown = checkInstrument(hand);
   const { heightMm, xMm } = standingPlace(brief);
   standOnReference(hand, heightMm, xMm);
   markLines(hand);
-  const plan = brief.slope ? planUnderSlope(brief, density) : planReadings(brief, density);
+  const plan = brief.slope ? planUnderSlope(brief, density, spec.trims) : planReadings(brief, density);
   if (shown.out.length === 0) readAll(hand, plan);
   else readAllowing(hand, shown, plan);
   close(hand);
@@ -52,6 +52,8 @@ function readAll(hand: Hand, plan: readonly PlannedReading[]): void {
   const piece = pieceOf(hand.now().world.exercise.brief);
   for (const dimension of ['width', 'height', 'depth'] as const)
     readRoundTightest(hand, watch, `${piece}-${dimension}`);
+  if (hand.now().world.exercise.brief.slope?.find)
+    for (const edge of ['low', 'high'] as const) readRoundTightest(hand, watch, `slope-${edge}`);
   watch.look();
 }
 
@@ -199,7 +201,8 @@ export function readRoundTightest(hand: Hand, watch: Pick<Watch<PlannedReading>,
     const counting = worked.terms.filter((t) => t.counts).flatMap((t) => t.bookings.slice(0, 1));
     for (const o of bookedOffsets(hand.now()).filter((b) => counting.includes(b.n))) {
       const axes = axesOf(o.side);
-      const steps = { x: brief.openingMm.width / 8, y: 60, z: 220 };
+      // Under a slope the recess is deep: three depths stand further apart there.
+      const steps = { x: brief.openingMm.width / 8, y: brief.slope ? brief.openingMm.depth / 6 : 60, z: 220 };
       for (const [du, dv] of [
         [1, 0],
         [-1, 0],
@@ -209,7 +212,9 @@ export function readRoundTightest(hand: Hand, watch: Pick<Watch<PlannedReading>,
         const share = round === 0 ? 1 : 0.5;
         const at = { [axes.u]: o.at.u + du * share * steps[axes.u], [axes.v]: o.at.v + dv * share * steps[axes.v] };
         const place = within(o.side, at, { heights, depths, half: brief.carcassMm.width.nominalMm / 2 - 5 });
-        if (place) watch.take({ datum: o.datum, place, for: [size] });
+        // The floor and the slope are put to every size that they bound.
+        const words = size.startsWith('slope') ? {} : { for: [size] };
+        if (place) watch.take({ datum: o.datum, place, ...words });
       }
     }
   }

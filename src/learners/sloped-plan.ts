@@ -6,7 +6,7 @@
  */
 import { type Brief, nominalCarcass } from '../exercise/brief.ts';
 import { slopedStretch, topAt, topOf } from '../exercise/carcass-shape.ts';
-import type { Side } from '../recess/recess-spec.ts';
+import type { Side, Trim } from '../recess/recess-spec.ts';
 import type { SizeName } from '../survey/size.ts';
 import {
   carcassDepths,
@@ -20,13 +20,17 @@ import {
 /** Chainages along a slope: from the carcass's low edge to where its top is flat, both ends too. */
 export const slopeChainages = 7;
 
-/** Plans the offsets for a carcass with a sloped top. */
-export function planUnderSlope(brief: Brief, density: Density): readonly PlannedReading[] {
+/**
+ * Plans the offsets for a carcass with a sloped top.
+ *
+ * @param trims - those that are seen: what stays under the slope, a purlin say, is read on its own
+ */
+export function planUnderSlope(brief: Brief, density: Density, trims: readonly Trim[] = []): readonly PlannedReading[] {
   return [
     ...wallReadings(brief, density),
     ...backReadings(brief, density),
     ...floorReadings(brief, density),
-    ...overheadReadings(brief, density),
+    ...overheadReadings(brief, density, trims),
   ];
 }
 
@@ -96,16 +100,21 @@ function floorReadings(brief: Brief, density: Density): PlannedReading[] {
   );
 }
 
+/** How far from the edge of a beam a rule is held to it, mm: the hand is not surer. */
+const edgeMm = 14;
+
 /** How far off the line where slope and ceiling meet a rule is held to the ceiling, mm. */
 const clearMm = 40;
 
 /** Along the slope where the top is sloped, along the ceiling where it is flat. */
-function overheadReadings(brief: Brief, density: Density): PlannedReading[] {
+function overheadReadings(brief: Brief, density: Density, trims: readonly Trim[]): PlannedReading[] {
   const nominal = nominalCarcass(brief);
   const half = nominal.widthMm / 2;
   const [from, to] = slopedStretch(nominal) ?? [0, 0];
   const ends = { low: from - half + cornerMm, high: to - half - cornerMm };
-  const slope = evenSteps(ends.low, ends.high, slopeChainages);
+  const beams = trims.filter((t) => t.surface === 'slope' && brief.fates[t.name] === 'stays');
+  const onBeams = beams.flatMap(({ uMm: [u0, u1] }) => evenSteps(u0 + edgeMm, u1 - edgeMm, 3));
+  const slope = [...evenSteps(ends.low, ends.high, slopeChainages), ...onBeams];
   const flat =
     brief.slope?.low === 'left' ? [to - half + clearMm, half - cornerMm] : [cornerMm - half, from - half - clearMm];
   const isFlat = brief.carcassMm.height.find && (flat[1] as number) - (flat[0] as number) > 0;
