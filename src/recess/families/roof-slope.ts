@@ -57,7 +57,9 @@ function drawTrims(key: DrawKey, of: Base): Trim[] {
   const { one } = sizeDraws(key, { family: 'roof-slope', what: 'trim' });
   const trims: Trim[] = [];
   if (one(0, [true, false, false]))
-    trims.push(purlin(of, { share: one(1, [0.25, 0.3, 0.7, 0.75]), wide: one(2, [75, 100]), out: one(3, [35, 45, 60]) }));
+    trims.push(
+      purlin(of, { share: one(1, [0.25, 0.3, 0.7, 0.75]), wide: one(2, [75, 100]), out: one(3, [35, 45, 60]) }),
+    );
   if (one(4, [true, false])) trims.push(...skirtings(of, { tall: one(5, [70, 95, 120]), thick: one(6, [15, 18]) }));
   return trims;
 }

@@ -128,8 +128,7 @@ describe('plain walls', () => {
         expect(z - (heightsMm[i - 1] ?? 0)).toBeGreaterThan(150);
         for (const t of spec.trims) {
           const beside = t.uMm[1] < -lengthMm / 2 || t.uMm[0] > lengthMm / 2;
-          if (t.surface === 'back' && !beside)
-            expect(t.vMm[0] > z + thicknessMm + 40 || t.vMm[1] < z - 40).toBe(true);
+          if (t.surface === 'back' && !beside) expect(t.vMm[0] > z + thicknessMm + 40 || t.vMm[1] < z - 40).toBe(true);
         }
       });
     }
