@@ -13,8 +13,15 @@ import { type Bay, bayOf } from './world.ts';
 export function eachBay(survey: Survey): readonly { readonly bay: BayNumber; readonly survey: Survey }[] {
   const { bays } = survey.world;
   if (bays.length === 1) return [{ bay: 1, survey }];
-  return bays.map((b) => ({ bay: b.bay, survey: inBay(survey, b) }));
+  const known = parted.get(survey);
+  if (known) return known;
+  const parts = bays.map((b) => ({ bay: b.bay, survey: inBay(survey, b) }));
+  parted.set(survey, parts);
+  return parts;
 }
+
+/** Surveys that were parted before: a survey never changes, and it is asked for again and again between two acts. */
+const parted = new WeakMap<Survey, ReturnType<typeof eachBay>>();
 
 /** Puts a recess's number on what is of the second; the first's stays as it is. */
 export function ofBay<T extends object>(bay: BayNumber, what: T): T & { readonly bay?: 2 } {
