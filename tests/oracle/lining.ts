@@ -1,7 +1,7 @@
 /**
  * What a key says of a lining, and of the way in, from samples and the brief alone: mm, room frame.
  *
- * A lining stands as a carcass does, over the floor with its finish on, and nothing behind it counts. Its far edges are
+ * A lining stands as a carcass does, over the floor with its finish on (`readSamples` puts it on), and nothing behind it counts. Its far edges are
  * strips as wide as its boards along both jambs and the head, and along the board of a reveal; the wall's thickness there is
  * the far face's own y. Where a strip's ends are known to intervals, a greatest value lies between those over what is
  * certainly covered and over what is certainly not left.
@@ -22,14 +22,9 @@ type Span = readonly [Interval, Interval];
 const TOLERANCE = 0.01;
 
 /** Holds the key of a lining, with the sizes that it was asked about, against the samples of its room. */
-export function checkLining(samplesRoom: Room, key: unknown, asked: Sizes): LiningVerdict {
-  const raw = recordOf(samplesRoom.brief.raw, 'brief');
+export function checkLining(room: Room, key: unknown, asked: Sizes): LiningVerdict {
+  const raw = recordOf(room.brief.raw, 'brief');
   const lining = recordOf(raw['lining'], 'brief.lining');
-  const finish = listOf(raw['finishMm'], 'brief.finishMm').reduce<number>(
-    (sum, f) => sum + numberOf(recordOf(f, 'finish')['mm'], 'finish.mm'),
-    0,
-  );
-  const room = { ...samplesRoom, brief: { ...samplesRoom.brief, plinthMm: samplesRoom.brief.plinthMm + finish } };
   const of = { room, board: numberOf(lining['thicknessMm'], 'brief.lining.thicknessMm') };
   const root = recordOf(key, 'key');
   const said = recordOf(root['carcass'], 'key.carcass');
