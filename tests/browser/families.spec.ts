@@ -12,6 +12,7 @@ import { expect, type Page, test } from '@playwright/test';
 import { baysOf } from '../../src/exercise/bays.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
+import { sizeWords } from '../../src/marking/report-words.ts';
 import { familyOf } from '../../src/recess/families/families.ts';
 import type { Side } from '../../src/recess/recess-spec.ts';
 import { offsetsOverMade, type SizeName, sizeRules, sizesOf, toBeFound } from '../../src/survey/size.ts';
@@ -164,12 +165,17 @@ async function send(
 }
 
 function labelOf(size: SizeName): string {
+  if (size === 'slope-low' || size === 'slope-high') return sizeWords[size];
   const [piece, rest] = size.split('-');
   return piece === 'run' ? `${rest} end of the run` : `${piece} ${rest}`;
 }
 
 /** A size by the right rule, worked anew from what was read. */
 function madeOf(size: SizeName, { read, exercise }: { read: Read; exercise: Exercise }): number {
+  const { slope } = exercise.brief;
+  // The line under a slope is no sum of two figures: what the brief calls about right is sent.
+  if (size === 'slope-low') return slope?.lowMm ?? 0;
+  if (size === 'slope-high') return slope?.highMm ?? 0;
   const { sides, counts } = sizeRules[size];
   const of = (side: Side) => [...read.values()].filter((r) => r.surface === side && !r.boxes).flatMap((r) => r.figures);
   const pick = counts === 'least' ? Math.min : Math.max;

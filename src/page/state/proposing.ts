@@ -31,8 +31,11 @@ export function numberIn(text: string | undefined): number | null {
 
 /** Gives the size that is sent as it stands, as text; empty where it is to be found. */
 export function asItStands(size: SizeName, brief: Brief): string {
+  if (toBeFound(size, brief)) return '';
+  if (size === 'slope-low') return String(brief.slope?.lowMm ?? '');
+  if (size === 'slope-high') return String(brief.slope?.highMm ?? '');
   const box = boxSize(size);
-  return box && !toBeFound(size, brief) ? String(brief.carcassMm[box].nominalMm) : '';
+  return box ? String(brief.carcassMm[box].nominalMm) : '';
 }
 
 /** What is asked of the way in, by the brief: whether it is stood up, goes through the door, goes round the stair. */
