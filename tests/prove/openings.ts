@@ -83,8 +83,10 @@ function holdWayIn(
   of: { exercise: Exercise; where: string; carcass: CarcassSizes; key: AnswerKey },
 ): void {
   const { door, turn } = of.exercise.brief.access ?? {};
-  const { widthMm, heightMm, depthMm } = of.carcass;
-  const tried = wayInByTrying({ door, turn }, [widthMm, heightMm, depthMm]);
+  const { widthMm, heightMm, depthMm, slope } = of.carcass;
+  // A sloped edge that ends under the flat top is as tall as the piece is.
+  const tall = slope ? Math.min(heightMm, Math.max(slope.leftMm, slope.rightMm)) : heightMm;
+  const tried = wayInByTrying({ door, turn }, [widthMm, tall, depthMm]);
   for (const question of ['door', 'turn'] as const) {
     const said = of.key.carcass?.comesIn?.[question];
     const byTrying = tried[question];
