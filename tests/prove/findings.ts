@@ -17,6 +17,8 @@ import { reportOf } from '../../src/marking/report.ts';
 import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
 import { severities } from '../../src/recess/severity.ts';
 import { fold, perform } from '../../src/survey/acting.ts';
+import { errorShown } from '../../src/survey/instrument-check.ts';
+import type { CheckName } from '../../src/survey/level-body.ts';
 import type { Outcome } from '../../src/survey/outcome.ts';
 import { beginSurvey, type Survey } from '../../src/survey/survey.ts';
 import { openWorld } from '../../src/survey/world.ts';
@@ -74,15 +76,19 @@ const targets: Readonly<Record<string, Target>> = {
   M06: { severities: ['old', 'stone'] },
   M08: { structures: ['closing', 'wound', 'stepped-back'], cost: faceRuns },
   M09: { structures: ['wound', 'stepped-back'], cost: faceRuns },
+  M11: { changed: withFault },
+  M12: { changed: withKnock },
   M13: { cost: faceRuns },
   M14: { cost: faceRuns },
   M15: { cost: (done, right) => differ(done, right) >= 1.2 },
+  M17: { changed: withWear, cost: () => true },
   M18: { cost: (done) => tapedShort(done) >= 1.3, also: ['M03'] },
   M25: { structures: ['sunk-floor', 'closing'] },
   M26: { structures: ['sunk-floor'] },
+  M27: { changed: withFinish },
   M28: { cost: (done, right) => staysIn(done, 'skirting') && differ(done, right) >= costsMm },
   M29: { cost: (done, right) => staysIn(done, 'cornice') && differ(done, right) >= costsMm },
-  M30: { changed: (exercise) => lowRoom(exercise), cost: () => true },
+  M30: { changed: lowRoom, cost: () => true },
   M33: { also: ['M19'] },
   M34: { structures: ['sunk-floor'], cost: (done) => marginSpread(done) >= 3 },
   'three-widths': { also: ['M02', 'M03', 'M09', 'M18', 'M25'] },
@@ -169,6 +175,32 @@ function lowRoom(exercise: Exercise): Exercise {
   return { ...exercise, code: null, brief: { ...exercise.brief, access: { clearHeightMm, plinthSeparate: true } } };
 }
 
+/** A level out of plumb and square by more than is stated of it; another lies in the van. */
+function withFault(exercise: Exercise): Exercise {
+  const { kit } = exercise;
+  const sign = exercise.spec.key[0] % 2 === 0 ? 1 : -1;
+  const faults = [{ plumbSMmPerM: 2 * sign, squareMmPerM: 6 * sign }];
+  return { ...exercise, code: null, kit: { ...kit, level: { ...kit.level, faults, spare: true } } };
+}
+
+/** A door slams after some readings. */
+function withKnock(exercise: Exercise): Exercise {
+  const { kit } = exercise;
+  const sign = exercise.spec.key[1] % 2 === 0 ? 1 : -1;
+  const knock = { afterReadings: 26, byXMm: 3 * sign, byYMm: 1, byZMm: 1, turnMmPerM: 6 * sign, leanMmPerM: 0 };
+  return { ...exercise, code: null, kit: { ...kit, level: { ...kit.level, knock } } };
+}
+
+function withWear(exercise: Exercise): Exercise {
+  const { kit } = exercise;
+  return { ...exercise, code: null, kit: { ...kit, rule: { ...kit.rule, wornMm: 3 } } };
+}
+
+/** Tiles come later. */
+function withFinish(exercise: Exercise): Exercise {
+  return { ...exercise, code: null, brief: { ...exercise.brief, finishMm: [{ surface: 'floor', mm: 12 }] } };
+}
+
 function check(tally: Tally, at: Case, of: { learner: Learner; target: Target; code: string; done: Survey }): void {
   const { learner, target, code, done } = of;
   const { findings } = reportOf(done);
@@ -214,7 +246,7 @@ function checkCaught(
   const exact = openWorld({ ...exercise, kit, aids: { readsRule: true, seenInMm: true } });
   let again = beginSurvey(exact);
   for (const { act, outcome } of done.entries) if (act.act !== 'hand-in') again = fold(again, act, outcome);
-  const seen = seenIn(perform(again, caught.act).outcome);
+  const seen = seenIn(perform(again, caught.act).outcome, caught.act.act === 'check' ? caught.act.check : null);
   count(tally, 'would have been seen');
   if (!seen.some((mm) => Object.is(mm, caught.seenMm)))
     fail(
@@ -224,8 +256,9 @@ function checkCaught(
     );
 }
 
-function seenIn(outcome: Outcome): number[] {
+function seenIn(outcome: Outcome, check: CheckName | null): number[] {
   if (!outcome.ok) return [];
+  if (outcome.practiceMm && check) return [errorShown(check, outcome.practiceMm)];
   if (outcome.edgesMm) return [(outcome.edgesMm[0] + outcome.edgesMm[1]) / 2];
   if (outcome.tapeMm !== undefined) return [outcome.tapeMm];
   return (outcome.seen ?? []).flatMap((s) => s.offMm ?? []);

@@ -10,9 +10,11 @@ import { type WorkedSize, workOut } from '../../survey/working-out.ts';
 import { handsByBay, proposeTogether } from '../bay-hand.ts';
 import { clearWhatComesOff, close, lineHeight, markLines, takeReading } from '../careful.ts';
 import { type Habit, type Hand, takeInHand } from '../hand.ts';
+import { checkInstrument } from '../instrument.ts';
 import { standOnReference } from '../lining-up.ts';
 import { proposeSizes, type Sizes } from '../proposing.ts';
 import { carefulDensity, type Density, type PlannedReading, planReadings } from '../reading-plan.ts';
+import { keepWatch } from '../watch.ts';
 
 /** What is done otherwise. */
 export interface Slip {
@@ -28,6 +30,10 @@ export interface Slip {
   after?(hand: Hand): void;
   /** What is made of the sums; a size left out goes as they give it. */
   sizes?(hand: Hand, worked: readonly WorkedSize[]): Sizes;
+  /** Whether the level is checked first; where the kit states nothing of it, nobody does. */
+  readonly checks?: boolean;
+  /** Whether the marks are looked at again between readings; where nothing can move, nobody does. */
+  readonly watches?: boolean;
   readonly closes?: boolean;
   readonly asksStandUp?: boolean;
 }
@@ -45,12 +51,16 @@ export function surveyWith(start: Survey, slip: Slip): Survey {
 function surveyOne(hand: Hand, slip: Slip): void {
   const { brief } = hand.now().world.exercise;
   if (slip.begins) slip.begins(hand);
-  else beginRight(hand);
+  else beginRight(hand, slip);
   const planned = planReadings(brief, slip.density ?? carefulDensity);
+  const take = ({ reading, i }: { reading: PlannedReading; i: number }) =>
+    void takeReading(hand, fromNow(hand, reading), slip.habit?.(hand, reading, i) ?? {});
+  const watch = slip.watches === false ? { take, look: () => {} } : keepWatch(hand, take);
   (slip.plans?.(planned, hand) ?? planned).forEach((reading, i) => {
     slip.before?.(hand, reading, i);
-    takeReading(hand, fromNow(hand, reading), slip.habit?.(hand, reading, i) ?? {});
+    watch.take({ reading, i });
   });
+  watch.look();
   slip.after?.(hand);
   if (slip.closes ?? true) close(hand);
   const worked = workOut(hand.now());
@@ -65,9 +75,11 @@ function withoutAsking(hand: Hand): Hand {
 }
 
 /** Clears what comes off, lines up on the reference and marks. */
-export function beginRight(hand: Hand, xMm = 0): void {
+export function beginRight(hand: Hand, how: { checks?: boolean; xMm?: number } = {}): void {
   const { height } = hand.now().world.exercise.brief.openingMm;
+  const { checks = true, xMm = 0 } = how;
   clearWhatComesOff(hand);
+  if (checks) checkInstrument(hand);
   standOnReference(hand, lineHeight(height), xMm);
   markLines(hand);
 }

@@ -15,7 +15,15 @@ import {
   oneWidth,
   wallAsPlumb,
 } from './too-few-places.ts';
-import { averages, leastForFrame, leastSum, mostForCarcass, noStock, plinthFromMiddle } from './wrong-sums.ts';
+import {
+  averages,
+  finishForgotten,
+  leastForFrame,
+  leastSum,
+  mostForCarcass,
+  noStock,
+  plinthFromMiddle,
+} from './wrong-sums.ts';
 
 export interface MistakenLearner {
   readonly name: string;
@@ -36,10 +44,13 @@ export const mistakenLearners: readonly MistakenLearner[] = [
   made('M08', 'square-to-wall', 'takes a side wall as square', squareToWall),
   made('M09', 'along-back', 'lines the face line up with the back wall', alongBack),
   made('M10', 'wall-as-plumb', 'takes the walls as plumb: reads them at one height', wallAsPlumb),
+  made('M11', 'unchecked-level', 'reads from a level that it has not checked', { checks: false }),
+  made('M12', 'knocked-level', 'reads on after a knock and looks at no mark again', { watches: false }),
   made('M13', 'short-baseline', 'lines up on a place a hand’s breadth away', shortBaseline),
   made('M14', 'marks-come-off', 'marks on a skirting that comes off', marksThatComeOff),
   made('M15', 'near-edge', 'reads the edge of the line, not its middle', nearEdge),
   made('M16', 'askew', 'holds the rule askew', askew),
+  made('M17', 'worn-end', 'holds the worn end of the rule to the wall', {}),
   made('M18', 'tapes-widths', 'tapes widths into the corners', tapesWidths),
   made('M19', 'decade', 'misreads by ten, once', decade),
   made('M20', 'swaps-sides', 'books left as right along one height', swapsSides),
@@ -48,6 +59,7 @@ export const mistakenLearners: readonly MistakenLearner[] = [
   made('M23', 'no-step', 'never books the step between two set-ups', noStep),
   made('M25', 'floor-at-back', 'reads the floor along the back alone', floorAtBack),
   made('M26', 'plinth-from-middle', 'stands the carcass on the middle of the floor', plinthFromMiddle),
+  made('M27', 'no-finish', 'forgets the finish that is still to come', finishForgotten),
   made('M28', 'above-skirting', 'reads above a skirting that stays', aboveSkirting),
   made('M29', 'beside-cornice', 'reads beside a cornice that stays', besideCornice),
   made('M30', 'never-tilts', 'does not ask whether it can be stood up', { asksStandUp: false }),

@@ -25,7 +25,7 @@ export const neverCloses: Slip = { habit: (_, reading, i) => slipOfTen(reading, 
 
 /** Books what was read on the left as the right and the other way about, all along one height. */
 export const swapsSides: Slip = {
-  begins: (hand) => beginRight(hand, 45),
+  begins: (hand) => beginRight(hand, { xMm: 45 }),
   habit: (hand, reading) => {
     if (!onSideWall(reading) || reading.place.zMm !== swappedHeight(hand, reading)) return {};
     const other = reading.place.surface === 'left' ? 'right' : 'left';

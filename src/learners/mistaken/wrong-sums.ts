@@ -1,6 +1,7 @@
 /**
  * Learners who read and book all that is needed and work it out by another rule.
  */
+import { finishOn } from '../../exercise/brief.ts';
 import { type BookedOffset, bookedOffsets, grouped, mean, putTo, samePlace } from '../../survey/offsets.ts';
 import { forWorkshop, offsetsOverMade, type SizeName, sizeRules } from '../../survey/size.ts';
 import type { Hand } from '../hand.ts';
@@ -50,6 +51,17 @@ export const plinthFromMiddle: Slip = {
       if (!nearest || ceiling.length === 0) return null;
       return nearest.valueMm + Math.min(...ceiling.map((o) => o.valueMm));
     }),
+};
+
+/** Works out what the room allows as it stands, and forgets the finish that is still to come. */
+export const finishForgotten: Slip = {
+  sizes: (hand, worked) => {
+    const { brief } = hand.now().world.exercise;
+    const finish = (size: SizeName) => sizeRules[size].sides.reduce((sum, side) => sum + finishOn(brief, side), 0);
+    return Object.fromEntries(
+      worked.flatMap((w) => (w.workshopMm === null ? [] : [[w.size, w.workshopMm + finish(w.size)]])),
+    );
+  },
 };
 
 type Rule = (size: SizeName, offsets: readonly BookedOffset[]) => number | null;

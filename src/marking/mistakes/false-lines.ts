@@ -139,13 +139,12 @@ interface Said {
 }
 
 function found(from: Evidence, off: FaceLineOff & { readonly mm: number }, said: Said): Found | null {
-  const setUps = from.sizes.map((size) => ({ size, mm: Math.abs(lineOf(from.ledger(size), 'set-up')) }));
-  const costMm = Math.max(off.mm, ...setUps.map((s) => s.mm));
+  const costMm = Math.max(off.mm, ...from.sizes.map((size) => Math.abs(lineOf(from.ledger(size), 'set-up'))));
   if (costMm <= nothingMm) return null;
   const end = (mm: number) => `${tenth(Math.abs(mm))} ${mm < 0 ? 'in front of' : 'behind'} it`;
   return {
     costMm,
-    sizes: setUps.filter((s) => s.mm > nothingMm).map((s) => s.size),
+    sizes: [],
     acts: said.acts,
     caught: byLooking(from),
     happened: [`${said.happened} At the left it stood ${end(off.leftMm)}, at the right ${end(off.rightMm)}.`],

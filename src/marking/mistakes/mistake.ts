@@ -20,10 +20,13 @@ export const mistakeIds = [
   'M08',
   'M09',
   'M10',
+  'M11',
+  'M12',
   'M13',
   'M14',
   'M15',
   'M16',
+  'M17',
   'M18',
   'M19',
   'M20',
@@ -32,6 +35,7 @@ export const mistakeIds = [
   'M23',
   'M25',
   'M26',
+  'M27',
   'M28',
   'M29',
   'M30',
@@ -55,7 +59,7 @@ export interface Caught {
 export interface Found {
   /** What it cost here, mm, > 0. */
   readonly costMm: number;
-  /** The sizes that it cost; none where it is not about a size. */
+  /** The sizes that it cost, the one that it cost most first; none where it is about the lines and not one size. */
   readonly sizes: readonly SizeName[];
   /** Acts of the log that show it. */
   readonly acts: readonly number[];

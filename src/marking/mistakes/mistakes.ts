@@ -4,13 +4,16 @@
  */
 import { neverClosed } from './closing.ts';
 import { marksLost, shortBaseline, wallAsSquare, wrongReference } from './false-lines.ts';
+import { finishLeftOut } from './finish-to-come.ts';
 import { floorAtBack, oneMargin } from './floor-and-ceiling.ts';
+import { knocked, notChecked } from './instrument.ts';
 import type { Mistake, MistakeId } from './mistake.ts';
 import { decadeMisread, lineEdge, ruleAskew, tapeInCorner } from './rule-in-hand.ts';
 import { mixedLines, sidesSwapped, stepNotBooked, wrongSign } from './sides-and-lines.ts';
 import { neverTilted } from './stand-up.ts';
 import { frontOnly, oneWidth, wallAsPlumb } from './too-few-places.ts';
 import { corniceMissed, skirtingMissed } from './trims-missed.ts';
+import { wornEnd } from './worn-end.ts';
 import { averages, leastForFrame, leastSum, mostForCarcass, noStock, plinthFromElsewhere } from './wrong-sums.ts';
 
 export const mistakes: readonly Mistake[] = [
@@ -24,10 +27,13 @@ export const mistakes: readonly Mistake[] = [
   wallAsSquare,
   wrongReference,
   wallAsPlumb,
+  notChecked,
+  knocked,
   shortBaseline,
   marksLost,
   lineEdge,
   ruleAskew,
+  wornEnd,
   tapeInCorner,
   decadeMisread,
   sidesSwapped,
@@ -36,6 +42,7 @@ export const mistakes: readonly Mistake[] = [
   stepNotBooked,
   floorAtBack,
   plinthFromElsewhere,
+  finishLeftOut,
   skirtingMissed,
   corniceMissed,
   neverTilted,
@@ -49,8 +56,9 @@ export const entails: Readonly<Partial<Record<MistakeId, readonly MistakeId[]>>>
   M01: ['M02', 'M10', 'M28'],
   /** Who adds the largest has taken the lowest of the floor. */
   M05: ['M26'],
-  /** A line along a wall, by a short baseline, or found again without its marks is off the reference. */
+  /** A line along a wall, after a knock, by a short baseline, or found again without its marks is off the reference. */
   M08: ['M09'],
+  M12: ['M09'],
   M13: ['M09'],
   M14: ['M09', 'M13'],
   /** One height lies above the skirting. */

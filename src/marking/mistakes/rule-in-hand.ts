@@ -82,7 +82,8 @@ export const tapeInCorner: Mistake = {
   find: (from) => {
     const sizes = from.sizes.filter((size) => from.ledger(size).how === 'spans');
     const costs = sizes.map((size) => ({ size, mm: 0 - lineOf(from.ledger(size), 'rule') }));
-    const [worst] = [...costs].sort((a, b) => b.mm - a.mm || sizes.indexOf(a.size) - sizes.indexOf(b.size));
+    const sorted = [...costs].sort((a, b) => b.mm - a.mm || sizes.indexOf(a.size) - sizes.indexOf(b.size));
+    const [worst] = sorted;
     if (!worst || worst.mm <= nothingMm) return null;
     const counting = from.ledger(worst.size).counting;
     const span = spansOf(from.survey, worst.size).find((s) => counting.includes(s.n));
@@ -90,7 +91,7 @@ export const tapeInCorner: Mistake = {
     if (!span || !place || !('surface' in place)) return null;
     return {
       costMm: worst.mm,
-      sizes: costs.filter((c) => c.mm > nothingMm).map((c) => c.size),
+      sizes: sorted.filter((c) => c.mm > nothingMm).map((c) => c.size),
       acts: [span.n],
       caught: byReadingAgain(from, sizeRules[worst.size].datum, place),
       happened: [`A tape bends where it comes into the corner and reads short. Here it lost ${tenth(worst.mm)}.`],
@@ -125,7 +126,7 @@ export const decadeMisread: Mistake = {
 };
 
 /** Every figure of every size, each booking once. */
-function allFigures(from: Evidence): readonly Figure[] {
+export function allFigures(from: Evidence): readonly Figure[] {
   const all = from.sizes.flatMap((size) => from.figures(size));
   return all.filter((f, i) => all.findIndex((g) => g.n === f.n) === i);
 }
@@ -149,12 +150,13 @@ export function byFigures(
     ];
     return as === null || right === null ? [] : [{ size, i, mm: Math.abs(as - right) }];
   });
-  const [worst] = [...costs].sort((a, b) => b.mm - a.mm || a.i - b.i);
+  const sorted = [...costs].sort((a, b) => b.mm - a.mm || a.i - b.i);
+  const [worst] = sorted;
   const figure = worst && countingAmong(from, worst.size, isWrong);
   if (!worst || worst.mm <= nothingMm || !figure || !('surface' in figure.offset.said.place)) return null;
   return {
     costMm: worst.mm,
-    sizes: costs.filter((c) => c.mm > nothingMm).map((c) => c.size),
+    sizes: sorted.filter((c) => c.mm > nothingMm).map((c) => c.size),
     acts: wrong.map((f) => f.n),
     caught: byReadingAgain(from, figure.offset.datum, figure.offset.said.place),
     ...say(figure),

@@ -160,13 +160,14 @@ function undone<T>(
     const mm = as && right ? Math.abs(as.valueMm - right.valueMm) : 0;
     return wrong.length > 0 && mm > nothingMm ? [{ size, i, wrong, mm }] : [];
   });
-  const [most] = [...costs].sort((a, b) => b.mm - a.mm || a.i - b.i);
+  const sorted = [...costs].sort((a, b) => b.mm - a.mm || a.i - b.i);
+  const [most] = sorted;
   if (!most) return null;
   const counting = from.ledger(most.size).counting;
   const worst = most.wrong.find((f) => counting.includes(f.n)) ?? most.wrong[0];
   const acts = costs.flatMap((c) => c.wrong.map((f) => f.n));
   return worst
-    ? { size: most.size, wrong: most.wrong, worst, cost: { costMm: most.mm, sizes: costs.map((c) => c.size), acts } }
+    ? { size: most.size, wrong: most.wrong, worst, cost: { costMm: most.mm, sizes: sorted.map((c) => c.size), acts } }
     : null;
 }
 

@@ -48,7 +48,7 @@ function find(from: Evidence, of: Missing): Found | null {
   const costMm = Math.max(0, ...bySize.values());
   const [worst] = [...costs].sort((a, b) => b.mm - a.mm || a.i - b.i);
   if (costMm <= nothingMm || !worst) return null;
-  const sizes = [...bySize.keys()];
+  const sizes = [worst.size, ...[...bySize.keys()].filter((size) => size !== worst.size)];
   return {
     costMm,
     sizes,

@@ -8,14 +8,14 @@ import { grouped, mean } from '../../survey/offsets.ts';
 import { type SizeName, sizeRules } from '../../survey/size.ts';
 import { lineOf } from '../ledger.ts';
 import type { Word } from '../ledger-story.ts';
-import { byReadingAgain } from './catching.ts';
+import { byReadingAgain, byTightest } from './catching.ts';
 import { type Evidence, type Figure, proposedOffsets, spansOf } from './evidence.ts';
 import { type Found, type Mistake, nothingMm } from './mistake.ts';
 
 const carcassSizes = ['carcass-width', 'carcass-height', 'carcass-depth'] as const;
 const frameSizes = ['frame-width', 'frame-height'] as const;
 
-const everySize = [...carcassSizes, ...frameSizes] as const;
+export const everySize = [...carcassSizes, ...frameSizes] as const;
 
 /** What was sent agrees with a rule within this: half a millimetre of rounding for the workshop, mm. */
 const agreesMm = 0.55;
@@ -28,9 +28,7 @@ export const leastSum: Mistake = {
   find: (from) => {
     const byTape = taped(from);
     if (byTape) return byTape;
-    const alone = agreement(from, everySize, sumsRule)?.length === 1;
-    // A height that a plinth from elsewhere explains as well is not blamed on the sums.
-    if (alone && floorElsewhere(from)) return null;
+    if (plinthExplains(from)) return null;
     return bySums(from, everySize, sumsRule, (size) => ({
       happened: size.endsWith('height')
         ? 'Floor and ceiling fall. Each height is fair where it is, but what is made is level and meets the nearest of each.'
@@ -100,7 +98,7 @@ export const plinthFromElsewhere: Mistake = {
   find: (from) => {
     const size = 'carcass-height';
     const found = floorElsewhere(from);
-    if (!found || (agreement(from, everySize, sumsRule)?.length ?? 0) > 1) return null;
+    if (!found || (agreement(from, everySize, sumsRule) && !plinthExplains(from))) return null;
     const { wrong, highest } = found;
     const high = highest.mm;
     return {
@@ -143,6 +141,8 @@ interface Agreeing {
   readonly table: Table;
   readonly wrong: number;
   readonly mm: number;
+  /** How far what was sent lies from what the rule gives. */
+  readonly offMm: number;
 }
 
 /**
@@ -159,7 +159,13 @@ function agreement(from: Evidence, among: readonly SizeName[], rule: Rule): read
   const told = tables.filter((t) => Math.abs(t.wrong - t.table.right) > apartMm);
   const agreeing = told
     .filter((t) => agree(t.sent, t.wrong) && !agree(t.sent, t.table.right))
-    .map(({ size, table, wrong }) => ({ size, table, wrong, mm: Math.abs(wrong - table.right) }))
+    .map(({ size, table, wrong, sent }) => ({
+      size,
+      table,
+      wrong,
+      mm: Math.abs(wrong - table.right),
+      offMm: Math.abs(wrong - sent),
+    }))
     .sort((a, b) => b.mm - a.mm || among.indexOf(a.size) - among.indexOf(b.size));
   // What neither rule gives was come by otherwise: then this rule's agreeing elsewhere is chance.
   if (told.some((t) => !agree(t.sent, t.wrong) && !agree(t.sent, t.table.right))) return null;
@@ -168,7 +174,8 @@ function agreement(from: Evidence, among: readonly SizeName[], rule: Rule): read
   return worst && (others.length > 0 || allGoWith) ? [worst, ...others] : null;
 }
 
-function bySums(
+/** Blames a rule on what was booked; null where it is not to be blamed. */
+export function bySums(
   from: Evidence,
   among: readonly SizeName[],
   rule: Rule,
@@ -197,17 +204,16 @@ function bySums(
 function taped(from: Evidence): Found | null {
   const sizes = from.sizes.filter((size) => from.ledger(size).how === 'spans');
   const costs = sizes.map((size) => ({ size, mm: Math.abs(lineOf(from.ledger(size), 'method')) }));
-  const [worst] = [...costs].sort((a, b) => b.mm - a.mm || sizes.indexOf(a.size) - sizes.indexOf(b.size));
+  const sorted = [...costs].sort((a, b) => b.mm - a.mm || sizes.indexOf(a.size) - sizes.indexOf(b.size));
+  const [worst] = sorted;
   if (!worst || worst.mm <= nothingMm) return null;
   const spans = spansOf(from.survey, worst.size);
   const { sides } = sizeRules[worst.size];
-  const place = { surface: sides[0] ?? 'left' } as const;
-  const first = spans.find((s) => s.span.from.side === place.surface);
   return {
     costMm: worst.mm,
-    sizes: costs.filter((c) => c.mm > nothingMm).map((c) => c.size),
+    sizes: sorted.filter((c) => c.mm > nothingMm).map((c) => c.size),
     acts: spans.map((s) => s.n),
-    caught: first ? againAtSpan(from, worst.size, first.n) : null,
+    caught: sides[0] ? byTightest(from, worst.size, sides[0]) : null,
     happened: [
       'A tape gives the distance between two points. The walls lean or turn the same way, and what is made stands plumb.',
     ],
@@ -269,8 +275,15 @@ function otherSizesRight(from: Evidence, size: SizeName): boolean {
     });
 }
 
+/** Whether one size alone speaks for the sums, and a plinth from elsewhere gives it as nearly. */
+function plinthExplains(from: Evidence): boolean {
+  const sums = agreement(from, everySize, sumsRule);
+  const floor = floorElsewhere(from);
+  return sums?.length === 1 && floor !== null && floor.offMm < sums[0].offMm + 0.1;
+}
+
 /** Finds the floor figure that the height was worked out from, where it is another than the high point. */
-function floorElsewhere(from: Evidence): { wrong: Grouped; highest: Grouped } | null {
+function floorElsewhere(from: Evidence): { wrong: Grouped; highest: Grouped; offMm: number } | null {
   const size = 'carcass-height';
   const table = from.sizes.includes(size) ? tableOf(from, size) : null;
   if (!table || !otherSizesRight(from, size)) return null;
@@ -280,7 +293,9 @@ function floorElsewhere(from: Evidence): { wrong: Grouped; highest: Grouped } | 
   const high = Math.min(...floor.map((g) => g.mm));
   const wrong = floorsElsewhere(from, floor).find((g) => g.mm - high > apartMm && agree(g.mm + top, sent));
   const highest = floor.find((g) => g.mm === high);
-  return wrong && highest && !agree(table.right, sent) ? { wrong, highest } : null;
+  return wrong && highest && !agree(table.right, sent)
+    ? { wrong, highest, offMm: Math.abs(wrong.mm + top - sent) }
+    : null;
 }
 
 /** The figures that a plinth is wrongly taken from: the one nearest to the middle of the floor, and the lowest. */
@@ -303,12 +318,6 @@ function agree(a: number, b: number): boolean {
 function again(from: Evidence, figure: Figure) {
   const { place } = figure.offset.said;
   return 'surface' in place ? byReadingAgain(from, figure.offset.datum, place) : null;
-}
-
-function againAtSpan(from: Evidence, size: SizeName, n: number) {
-  const entry = from.survey.bookings.find((b) => b.n === n);
-  const place = entry?.said.place;
-  return place && 'surface' in place ? byReadingAgain(from, sizeRules[size].datum, place) : null;
 }
 
 function his(mm: number): Word {
