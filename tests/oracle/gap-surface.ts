@@ -80,13 +80,15 @@ export function looked(surface: GapSurface, stepMm: number): (s: number, t: numb
   const table = surface.gaps(ss, ts);
   const perS = (columns - 1) / (s[1] - s[0]);
   const perT = (ts.length - 1) / (t[1] - t[0]);
+  const [s0, t0, rows] = [s[0], t[0], ts.length];
   return (x, y) => {
-    const i = Math.min(Math.max((x - s[0]) * perS, 0), columns - 1);
-    const j = Math.min(Math.max((y - t[0]) * perT, 0), ts.length - 1);
+    const i = Math.min(Math.max((x - s0) * perS, 0), columns - 1);
+    const j = Math.min(Math.max((y - t0) * perT, 0), rows - 1);
     const a = Math.min(Math.floor(i), columns - 2);
-    const k = Math.min(Math.floor(j), ts.length - 2) * columns + a;
+    const b = Math.min(Math.floor(j), rows - 2);
+    const k = b * columns + a;
     const p = i - a;
-    const q = j - Math.floor(k / columns);
+    const q = j - b;
     const low = table[k]! + p * (table[k + 1]! - table[k]!);
     const high = table[k + columns]! + p * (table[k + columns + 1]! - table[k + columns]!);
     return low + q * (high - low);

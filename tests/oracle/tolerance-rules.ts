@@ -19,17 +19,21 @@ export type Ways = { readonly turned: number } | 's' | 't';
  */
 export function straightEdge(surface: GapSurface, lengthMm: number, ways: Ways): number {
   const glance = looked(surface, 25);
+  const round = directions(ways, surface.region, [lengthMm]);
   let worst = { off: 0, from: [0, 0] as Spot, to: [0, 0] as Spot, share: 0 };
   for (const from of spots(surface.region, 110))
-    for (const way of directions(ways, surface.region, [lengthMm])) {
+    for (const way of round) {
       const length = Math.min(lengthMm, roomAlong(surface.region, from, way));
       if (length < 100) continue;
       const to: Spot = [from[0] + length * way[0], from[1] + length * way[1]];
-      const [a, b] = [glance(...from), glance(...to)];
+      const a = glance(from[0], from[1]);
+      const b = glance(to[0], to[1]);
       const looks = Math.ceil(length / 40);
       for (let i = 1; i < looks; i++) {
         const share = i / looks;
-        const off = Math.abs(glance(...along(from, to, share)) - a - share * (b - a));
+        const off = Math.abs(
+          glance(between(from[0], to[0], share), between(from[1], to[1], share)) - a - share * (b - a),
+        );
         if (off > worst.off) worst = { off, from, to, share };
       }
     }
@@ -56,18 +60,26 @@ export function levellingGrid(
   const glance = looked(surface, 25);
   const spans = spansOf(limitAt, Math.hypot(s[1] - s[0], t[1] - t[0]));
   const stepping = spans.filter(({ span }) => span % 100 !== 0).map(({ span }) => span);
+  const round = directions(ways, surface.region, stepping);
   let worst = { share: 0, from: [0, 0] as Spot, to: [0, 0] as Spot, limit: 1 };
-  for (const from of spots(surface.region, 60))
-    for (const way of directions(ways, surface.region, stepping)) {
+  for (const from of spots(surface.region, 60)) {
+    const z1 = glance(from[0], from[1]);
+    for (const way of round) {
       const room = roomAlong(surface.region, from, way);
-      const z1 = glance(...from);
-      const whole = { span: room, limit: room < 100 ? Number.POSITIVE_INFINITY : limitAt(room) };
-      for (const { span, limit } of [...spans.filter((one) => one.span <= room), whole]) {
-        const to: Spot = [from[0] + span * way[0], from[1] + span * way[1]];
-        const share = Math.abs(glance(...along(from, to, 0.5)) - (z1 + glance(...to)) / 2) / limit;
-        if (share > worst.share) worst = { share, from, to, limit };
+      for (let i = 0; i <= spans.length; i++) {
+        const { span, limit } = spans[i] ?? {
+          span: room,
+          limit: room < 100 ? Number.POSITIVE_INFINITY : limitAt(room),
+        };
+        if (span > room) continue;
+        const x = from[0] + span * way[0];
+        const y = from[1] + span * way[1];
+        const middle = glance(between(from[0], x, 0.5), between(from[1], y, 0.5));
+        const share = Math.abs(middle - (z1 + glance(x, y)) / 2) / limit;
+        if (share > worst.share) worst = { share, from, to: [x, y], limit };
       }
     }
+  }
   const { from, to, limit } = worst;
   if (worst.share === 0) return 0;
   const [z1, z2, z3] = [from, along(from, to, 0.5), to].map((spot) => surface.gap(...spot)) as [number, number, number];
@@ -189,14 +201,17 @@ function unit(angle: number): Spot {
 
 /** How far one can go from a spot within a region. */
 function roomAlong({ s, t, cut }: Region, [x, y]: Spot, [ds, dt]: Spot): number {
-  const to = (room: number, speed: number) => (speed > 1e-9 ? Math.max(0, room / speed) : Number.POSITIVE_INFINITY);
   return Math.min(
-    to(s[1] - x, ds),
-    to(x - s[0], -ds),
-    to(t[1] - y, dt),
-    to(y - t[0], -dt),
-    cut ? to(cut.at + cut.perS * x - y, dt - cut.perS * ds) : Number.POSITIVE_INFINITY,
+    roomTo(s[1] - x, ds),
+    roomTo(x - s[0], -ds),
+    roomTo(t[1] - y, dt),
+    roomTo(y - t[0], -dt),
+    cut ? roomTo(cut.at + cut.perS * x - y, dt - cut.perS * ds) : Number.POSITIVE_INFINITY,
   );
+}
+
+function roomTo(room: number, speed: number): number {
+  return speed > 1e-9 ? Math.max(0, room / speed) : Number.POSITIVE_INFINITY;
 }
 
 function spots(region: Region, stepMm: number): Spot[] {
@@ -226,7 +241,11 @@ function lineAlong({ s, t, cut }: Region, axis: 's' | 't', place: number): reado
 }
 
 function along(from: Spot, to: Spot, share: number): Spot {
-  return [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
+  return [between(from[0], to[0], share), between(from[1], to[1], share)];
+}
+
+function between(from: number, to: number, share: number): number {
+  return from + share * (to - from);
 }
 
 function distance(one: Spot, other: Spot): number {
