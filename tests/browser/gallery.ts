@@ -106,7 +106,7 @@ function codeOfKind(name: string): string {
 const inKind = (name: string, then: (page: Page) => Promise<void>) => async (page: Page) => {
   await page.goto(`${url}#/code/${codeOfKind(name)}`);
   await page.getByRole('button', { name: 'Stand', exact: true }).waitFor();
-  await page.getByLabel(/^up/).fill(String(kinds[name]?.up));
+  await page.getByRole('spinbutton', { name: /^up/ }).fill(String(kinds[name]?.up));
   await page.getByRole('button', { name: 'Stand', exact: true }).click();
   await page.getByRole('button', { name: 'Settle', exact: true }).click();
   await then(page);

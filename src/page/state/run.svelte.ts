@@ -163,7 +163,12 @@ export class Run {
     const after = open.find((p) => p.row * this.columns.length + p.column >= here) ?? open[0];
     if (!after) {
       this.held = null;
-      this.#session.say('Every place of this run that can be read has its figure.');
+      const some = this.places.some((p) => this.isBooked(p.place));
+      this.#session.say(
+        some
+          ? 'Every place of this run that can be read has its figure.'
+          : 'No place of this run can be read from where the level stands.',
+      );
       return;
     }
     const held = await this.hold(after.row, after.column);
