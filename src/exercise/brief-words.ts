@@ -2,7 +2,7 @@
  * A brief in words.
  */
 import type { ReferenceKind } from '../recess/recess-spec.ts';
-import { sideWords } from '../recess/trade-words.ts';
+import { usualSideNames } from '../recess/side-words.ts';
 import type { Brief } from './brief.ts';
 
 /** Says a brief, a line an element. */
@@ -26,7 +26,7 @@ export function sayBrief(brief: Brief): string[] {
           `the back is cut for ${brief.cutOuts.join(', ')}: the middle of each from S and from L, with the size of the cut, ${brief.cutOutSpareMm?.least ?? 0} to ${brief.cutOutSpareMm?.most ?? 0} clear all round`,
         ]
       : []),
-    ...brief.finishMm.map(({ surface, mm }) => `to come on the ${sideWords[surface]} before fitting: ${mm}`),
+    ...brief.finishMm.map(({ surface, mm }) => `to come on the ${usualSideNames[surface]} before fitting: ${mm}`),
     ...(fates.length > 0 ? [fates.map(sayFate).join('; ')] : []),
     ...(brief.access ? sayAccess(brief.access) : []),
   ];

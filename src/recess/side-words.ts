@@ -11,7 +11,8 @@ export interface SidesOf {
   readonly slope?: SlopeSpec | null | undefined;
 }
 
-const usual: Readonly<Record<Side, string>> = {
+/** What a side is called where the kind of recess is not known. */
+export const usualSideNames: Readonly<Record<Side, string>> = {
   left: 'left wall',
   right: 'right wall',
   back: 'back wall',
@@ -29,7 +30,7 @@ const own: Readonly<Partial<Record<FamilyName, Partial<Record<Side, string>>>>> 
 /** Names a side: `left jamb`. */
 export function sideName(of: SidesOf, side: Side): string {
   if (of.family === 'roof-slope' && of.slope?.low === side) return 'knee wall';
-  return own[of.family]?.[side] ?? usual[side];
+  return own[of.family]?.[side] ?? usualSideNames[side];
 }
 
 /** Says which way a rule goes to a side: `to the left jamb`, `up to the head`. */

@@ -12,19 +12,10 @@ import {
   type Trim,
 } from './recess-spec.ts';
 import { severities } from './severity.ts';
-
-/** What a side is called. */
-export const sideWords: Readonly<Record<Side, string>> = {
-  left: 'left wall',
-  right: 'right wall',
-  back: 'back wall',
-  floor: 'floor',
-  ceiling: 'ceiling',
-  slope: 'slope',
-};
+import { sideName } from './side-words.ts';
 
 /**
- * Says a spec, one line a surface, then the trims and the reference.
+ * Says a spec, one line a surface that is there, then the trims and the reference.
  *
  * @returns sentences without a full stop; sizes rounded to half a millimetre, what rounds to nothing is left out
  */
@@ -32,8 +23,8 @@ export function sayRecess(spec: RecessSpec): string[] {
   const waver = half(Math.max(...spec.reference.wavesMm.map(Math.abs)));
   return [
     ...sayShape(spec),
-    ...sides.filter((side) => side !== 'slope' || spec.slope).map((side) => saySurface(spec, side)),
-    ...spec.trims.map(sayTrim),
+    ...sides.flatMap((side) => saySurface(spec, side)),
+    ...spec.trims.map((trim) => sayTrim(spec, trim)),
     `${spec.reference.kind.replaceAll('-', ' ')}: wavers up to ${waver} either way`,
     ...sayLimits(spec),
   ];
@@ -77,14 +68,14 @@ export const kindWords: Readonly<Record<FamilyName, string>> = {
   own: 'a recess of its own shape',
 };
 
-function saySurface(spec: RecessSpec, side: Side): string {
+function saySurface(spec: RecessSpec, side: Side): string[] {
   const surface = spec.surfaces[side];
-  if (!surface) return `${sideWords[side]}: open`;
+  if (!surface) return [];
   const merged = mergeAlike(surface.defects);
   const said = merged.map((d) => sayDefect(d, side, spec.openingMm)).filter((s) => s !== '');
   const rough = surface.wobbleMm >= 0.5 ? `uneven by up to ${half(surface.wobbleMm)}` : '';
   const measured = surface.measured ? sayMeasured(surface.measured, side) : '';
-  return `${sideWords[side]}: ${[measured, ...said, rough].filter((s) => s !== '').join(', ') || 'true'}`;
+  return [`${sideName(spec, side)}: ${[measured, ...said, rough].filter((s) => s !== '').join(', ') || 'true'}`];
 }
 
 /** Adds up defects that differ in size alone, so that a lean is said once. */
@@ -175,11 +166,11 @@ function sideways(mm: number): string {
   return `${whole} ${mm > 0 ? 'right' : 'left'} of the middle`;
 }
 
-function sayTrim(trim: Trim): string {
+function sayTrim(spec: RecessSpec, trim: Trim): string {
   const most = half(Math.max(...trim.profile.mm.map(([, out]) => out)));
   if (trim.kind === 'skirting') return `${trim.name}: ${trim.vMm[1]} tall, ${most} thick`;
   if (trim.surface === 'ceiling' || trim.surface === 'slope')
-    return `${trim.name}: drops ${most} below the ${trim.surface}`;
+    return `${trim.name}: drops ${most} below the ${sideName(spec, trim.surface)}`;
   return `${trim.name}: stands out ${most}`;
 }
 

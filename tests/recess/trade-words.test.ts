@@ -2,6 +2,9 @@
  * A room in trade words: the right side, the right size, the right way, for every kind of defect on every side that has it.
  */
 import { describe, expect, it } from 'vitest';
+import type { Exercise } from '../../src/exercise/exercise.ts';
+import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
+import { familyOf } from '../../src/recess/families/families.ts';
 import type { Defect, Side, Trim } from '../../src/recess/recess-spec.ts';
 import { sayRecess } from '../../src/recess/trade-words.ts';
 import { drawnParts, exerciseOf, inventedSeverities, roomSpec } from '../helpers/rooms.ts';
@@ -186,3 +189,25 @@ describe('the room, its trims, its reference', () => {
     }
   });
 });
+
+describe('sides by the kind of recess', () => {
+  it("are a reveal's jambs, head, window and bed", () => {
+    const { spec } = drawnOf('reveal');
+    const said = sayRecess(spec).map((l) => l.split(':')[0]);
+    expect(said).toEqual(expect.arrayContaining(['left jamb', 'right jamb', 'window', 'bed of the board', 'head']));
+  });
+
+  it('are left out where they are open', () => {
+    const { spec } = drawnOf('plain-wall');
+    const said = sayRecess(spec).map((l) => l.split(':')[0]);
+    expect(said).toEqual(expect.arrayContaining(['wall', 'floor', 'ceiling']));
+    expect(said).not.toEqual(expect.arrayContaining(['left wall']));
+  });
+});
+
+function drawnOf(family: string): Exercise {
+  const structure = familyOf(family).structures[0]!.name;
+  const opened = openCode(writeCode({ family, severity: 'old', structure, kit: 'site', seed: 7 }));
+  if (!opened.ok) throw new Error(opened.error.says);
+  return opened.value;
+}
