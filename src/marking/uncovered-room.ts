@@ -51,6 +51,8 @@ export interface UncoveredRoom {
   readonly lines: readonly (Plane & { readonly datum: string })[];
   /** The bare walls at the face line, between the trims that stay: what a frame's blank has to cover. */
   readonly faceEdges: readonly FaceEdge[];
+  /** The bare wall behind each shelf, in the brief's order; none where the brief has no shelves. */
+  readonly shelfEdges: readonly ShelfEdge[];
   /** The right-hand recess of a pair, in its own frame. */
   readonly second?: UncoveredRoom;
 }
@@ -58,6 +60,14 @@ export interface UncoveredRoom {
 /** A stretch of an edge of the opening, mm: along runs up for left and right, to the right for top and bottom. */
 export interface FaceEdge {
   readonly edge: Edge;
+  readonly alongMm: readonly number[];
+  readonly acrossMm: readonly number[];
+}
+
+/** The wall at half a shelf's thickness, over the shelf's length, mm: x along, y across. */
+export interface ShelfEdge {
+  /** The shelf's underside. */
+  readonly upMm: number;
   readonly alongMm: readonly number[];
   readonly acrossMm: readonly number[];
 }
@@ -105,7 +115,17 @@ function uncoverOne(survey: Survey): UncoveredRoom {
     ),
     lines: Object.entries(survey.planes).map(([datum, plane]) => ({ datum, ...plane })),
     faceEdges: faceEdges(site, found),
+    shelfEdges: shelfEdges(site),
   };
+}
+
+function shelfEdges(site: Site): ShelfEdge[] {
+  const { shelves } = site.brief;
+  if (!shelves) return [];
+  const { heightsMm, lengthMm, thicknessMm } = shelves;
+  const alongMm = steps(0 - lengthMm / 2, lengthMm / 2);
+  const at = (x: number, z: number) => trueOf('back', heightAt(site.recess.fields.back, x, z + thicknessMm / 2));
+  return heightsMm.map((upMm) => ({ upMm, alongMm, acrossMm: alongMm.map((x) => at(x, upMm)) }));
 }
 
 function faceEdges(site: Site, found: OpeningEdges | null): FaceEdge[] {
