@@ -11,7 +11,7 @@ import { sayPlace, saySheet } from '../survey/field-sheet-words.ts';
 import type { Seen } from '../survey/outcome.ts';
 import { offsetsOverMade, sizeRules } from '../survey/size.ts';
 import type { Entry, Survey } from '../survey/survey.ts';
-import { uncertaintyWords } from '../survey/uncertainty-words.ts';
+import { drawnWords, uncertaintyWords } from '../survey/uncertainty-words.ts';
 import { type WorkedSize, workOut } from '../survey/working-out.ts';
 
 /** Tells a survey in chapters, a line an element. */
@@ -122,8 +122,10 @@ function tellWorked(survey: Survey, w: WorkedSize): string[] {
   const counting = w.terms.filter((t) => t.counts).map((t) => `${mm(t.valueMm)} (${t.side})`);
   const over = offsetsOverMade(w.size, brief);
   const taken = over >= 0 ? `less ${mm(over)} that the brief asks` : `and ${mm(-over)} of stock to scribe`;
+  const drawn = drawnWords(survey.world.exercise, w);
   return [
     `${name}: the ${least ? 'smallest' : 'largest'} of ${w.terms.length}: ${counting.join(' + ')}, ${taken}, makes ${w.workshopMm}. ${uncertaintyWords(w)}`,
+    ...(drawn ? [drawn] : []),
   ];
 }
 

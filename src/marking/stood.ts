@@ -2,6 +2,7 @@
  * How the lines would have stood, had a cause been away: the history gone through again with that cause taken out, and
  * every level lined up on its targets as well as it was.
  */
+import { bestLine } from '../geometry/best-line.ts';
 import { type Plane, type Point, signedDistance, turnedBySlope } from '../geometry/plane.ts';
 import { type DatumKind, datumName, datumParts } from '../survey/act.ts';
 import { type Pose, planeOf, type Standing } from '../survey/level.ts';
@@ -135,9 +136,9 @@ function straightened(offs: readonly { along: number; off: number }[]): { turn: 
     // One place tells no direction: a level that stands still is turned towards it, one right over it is moved.
     return Math.abs(along) > tellsDirectionMm / 2 ? { turn: (0 - off) / along, shift: 0 } : { turn: 0, shift: off };
   }
-  const slope = mean((o) => (o.along - along) * (o.off - off)) / mean((o) => (o.along - along) * (o.along - along));
+  const line = bestLine(offs.map((o) => ({ x: o.along, y: o.off })));
   // A turn by t adds t for each millimetre along, a shift takes itself away.
-  return { turn: 0 - slope, shift: off - slope * along };
+  return line ? { turn: 0 - line.slope, shift: line.at0 } : { turn: 0, shift: off };
 }
 
 /** A level that was lined up without a miss: true where it followed nothing, and where it stood for its first reading. */

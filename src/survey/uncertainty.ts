@@ -40,16 +40,27 @@ export function uSize(exercise: Exercise, size: SizeName, terms: readonly Uncert
   return exercise.kit.rule.errors ? Math.sqrt(rule * rule + eye + setUp * setUp) : setUp;
 }
 
-/** What following a reference that wavers does: it moves the face line, and turns the square line with it. */
-function uSetUp(exercise: Exercise, size: SizeName, terms: readonly UncertainTerm[]): number {
-  const { referenceWaverMm, openingMm } = exercise.brief;
+/**
+ * Gives what following a reference that wavers does: it moves the face line, and turns it and the square line with it.
+ *
+ * @returns standard deviations, mm and a ratio
+ */
+export function setUpDeviations({ referenceWaverMm, openingMm }: Exercise['brief']): { shift: number; turn: number } {
   const at = referenceWaverMm / Math.sqrt(3);
-  const turn = (at * Math.sqrt(2)) / (0.9 * openingMm.width);
+  return { shift: Math.sqrt((at * at) / 2), turn: (at * Math.sqrt(2)) / (0.9 * openingMm.width) };
+}
+
+function uSetUp(exercise: Exercise, size: SizeName, terms: readonly UncertainTerm[]): number {
+  const { shift, turn } = setUpDeviations(exercise.brief);
   const [first, second] = terms;
-  if (size.endsWith('depth') && first) return Math.sqrt((at * at) / 2 + turn * turn * first.x * first.x);
-  if ((size === 'run-left' || size === 'run-right') && first) return turn * Math.abs(first.y);
+  if (size.endsWith('depth') && first) return Math.sqrt(shift * shift + turn * turn * first.x * first.x);
+  if (isRunEnd(size) && first) return turn * Math.abs(first.y);
   if (!size.endsWith('width') || !first || !second) return 0;
   return turn * Math.abs(first.y - second.y);
+}
+
+function isRunEnd(size: SizeName): boolean {
+  return size === 'run-left' || size === 'run-right';
 }
 
 /**
@@ -64,6 +75,11 @@ function uLevel({ kit, brief }: Exercise, size: SizeName, terms: readonly Uncert
   const apart = (a: number, b: number) => (a - b) * (a - b);
   const high = (t: UncertainTerm) => t.z ?? brief.openingMm.height;
   if (size.endsWith('depth')) return u(limits.plumb) * Math.abs(high(first) - brief.openingMm.height);
+  if (isRunEnd(size)) {
+    // From where the square line crosses the face line, at the height that this is lined up at.
+    const [lean, askew] = [u(limits.plumb) * high(first), u(limits.square) * first.y];
+    return Math.sqrt(lean * lean + askew * askew);
+  }
   if (!second) return 0;
   const ways = apart(first.y, second.y);
   if (size.endsWith('height')) return u(limits.level) * Math.sqrt(ways + apart(first.x, second.x));

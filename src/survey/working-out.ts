@@ -6,10 +6,19 @@
 import type { Side } from '../recess/recess-spec.ts';
 import { eachBay, ofBay } from './in-bay.ts';
 import { baseDatum, bookedOffsets, broughtOver, carriedStep, grouped, type OffsetGroup, putTo } from './offsets.ts';
-import { forWorkshop, offsetsOverMade, rightRule, type SizeName, type SlopeEdge, sizesOf, toBeFound } from './size.ts';
+import {
+  forWorkshop,
+  offsetsOverMade,
+  rightRule,
+  type SizeName,
+  type SlopeEdge,
+  sizesOf,
+  type Term,
+  toBeFound,
+} from './size.ts';
 import { chainage, isOfSlope, leftFromSquare, slopeEdge } from './slope-edge.ts';
 import type { Survey } from './survey.ts';
-import { uSize } from './uncertainty.ts';
+import { type UncertainTerm, uSize } from './uncertainty.ts';
 
 /** An offset in the table of a size. */
 export interface WorkedTerm {
@@ -20,6 +29,10 @@ export interface WorkedTerm {
   readonly valueMm: number;
   /** Whether it is the one of its side that counts. */
   readonly counts: boolean;
+  /** Where it was read, as its uncertainty asks. */
+  readonly at: UncertainTerm;
+  /** Of a place on a slope: how far right of the square line, mm. */
+  readonly xMm?: number;
 }
 
 export interface WorkedSize {
@@ -33,8 +46,10 @@ export interface WorkedSize {
   readonly offsetsMm: number | null;
   /** What is made of it: what is asked taken off, or the least stock put on, and rounded for the workshop. */
   readonly workshopMm: number | null;
-  /** Standard uncertainty (k = 1) at the places read, mm. */
+  /** Standard uncertainty (k = 1) at the places read, to first order, mm. */
   readonly uMm: number | null;
+  /** Of a sloped edge: where it lies by the sheet. */
+  readonly edge?: SlopeEdge;
   /** The right-hand recess of a pair. */
   readonly bay?: 2;
 }
@@ -55,11 +70,13 @@ export function workOutSize(survey: Survey, size: SizeName): WorkedSize {
     groups.map((g) => g.datum),
   );
   const square = isOfSlope(size) ? standingBy(survey) : null;
-  const terms = groups.map((g) => ({
-    side: g.side,
-    valueMm: g.meanMm + overTo(survey, g, base),
-    ...(square && g.side === 'slope' ? { xMm: chainage(survey, square.datum, g.at) } : {}),
-  }));
+  const terms = groups.map(
+    (g): Term => ({
+      side: g.side,
+      valueMm: g.meanMm + overTo(survey, g, base),
+      ...(square && g.side === 'slope' ? { xMm: chainage(survey, square.datum, g.at) } : {}),
+    }),
+  );
   const result = rightRule(size, terms, square?.edge);
   const counting = new Set(result?.counting ?? []);
   const worked: WorkedTerm[] = groups.map((g, i) => ({
@@ -68,6 +85,8 @@ export function workOutSize(survey: Survey, size: SizeName): WorkedSize {
     bookings: g.bookings.map((b) => b.n),
     valueMm: terms[i]?.valueMm ?? g.meanMm,
     counts: counting.has(i),
+    at: uncertainTerm(g),
+    ...(terms[i]?.xMm === undefined ? {} : { xMm: terms[i].xMm }),
   }));
   const notCarried = groups.filter((g) => base !== null && !carriedStep(survey, g.datum, base)).map((g) => g.datum);
   const made = result ? result.valueMm - offsetsOverMade(size, brief) : null;
@@ -83,9 +102,10 @@ export function workOutSize(survey: Survey, size: SizeName): WorkedSize {
       ? uSize(
           survey.world.exercise,
           size,
-          result.counting.map((i) => uncertainTerm(groups[i])),
+          result.counting.map((i) => counted(worked[i])),
         )
       : null,
+    ...(square?.edge ? { edge: square.edge } : {}),
   };
 }
 
@@ -112,8 +132,12 @@ function overTo(survey: Survey, group: OffsetGroup, base: string | null): number
   return step ? broughtOver(group.side, step.stepMm) : 0;
 }
 
-function uncertainTerm(group: OffsetGroup | undefined) {
-  if (!group) throw new RangeError('working out: a counting offset is not on the sheet');
+function counted(term: WorkedTerm | undefined): UncertainTerm {
+  if (!term) throw new RangeError('working out: a counting offset is not on the sheet');
+  return term.at;
+}
+
+function uncertainTerm(group: OffsetGroup): UncertainTerm {
   const isSide = group.side === 'left' || group.side === 'right';
   const isBack = group.side === 'back';
   return {

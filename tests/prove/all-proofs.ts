@@ -2,6 +2,7 @@
  * All proofs, in the order in which they are run.
  */
 import { bitsProof } from './bits.ts';
+import { carefulProof } from './careful.ts';
 import { decidingProof } from './deciding.ts';
 
 import { findingsProof } from './findings.ts';
@@ -26,6 +27,7 @@ export const proofs: readonly Proof[] = [
   bitsProof,
   lessonProof,
   uncertaintyProof,
+  carefulProof,
   sightProof,
   setUpProof,
   openingsProof,

@@ -16,7 +16,7 @@ import { type Case, count, counted, eachCase, fail, type Proof, type Result, typ
 export const sightProof: Proof = {
   name: 'sight',
   says: 'a straight way is blocked where samples along it say so, and by what they say',
-  full: 1000,
+  full: 2500,
   small: 120,
   prove: (share) => eachCase(share, proveSight),
   conclude,

@@ -62,11 +62,11 @@ function proveUncertainty(tally: Tally, at: Case): void {
   }
 }
 
-function offsetsTrue(ledger: SizeLedger): number {
+export function offsetsTrue(ledger: SizeLedger): number {
   return ledger.keyMm + ledger.overMadeMm + line(ledger, 'coverage');
 }
 
-function offsetsBooked(ledger: SizeLedger): number {
+export function offsetsBooked(ledger: SizeLedger): number {
   const made = toGrain((ledger.proposedMm ?? 0) + ledger.overMadeMm);
   return made - line(ledger, 'working-out') - line(ledger, 'allowance');
 }
