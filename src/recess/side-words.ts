@@ -8,7 +8,7 @@ import type { FamilyName, Side, SlopeSpec } from './recess-spec.ts';
 /** What a kind of recess is told by. */
 export interface SidesOf {
   readonly family: FamilyName;
-  readonly slope?: SlopeSpec | null | undefined;
+  readonly slope?: Pick<SlopeSpec, 'low'> | null | undefined;
 }
 
 /** What a side is called where the kind of recess is not known. */

@@ -2,19 +2,11 @@
  * The field sheet as text: the learner's own bookings, at their places, against their datums.
  */
 import { axesOf, type Side } from '../recess/recess-spec.ts';
+import { type SidesOf, sayTo } from '../recess/side-words.ts';
 import type { PlaceSaid } from './act.ts';
 import { closingChecks } from './closing-checks.ts';
 import { type BookedOffset, bookedOffsets } from './offsets.ts';
 import type { Survey } from './survey.ts';
-
-const sideWords: Record<Side, string> = {
-  left: 'to the left wall',
-  right: 'to the right wall',
-  back: 'to the back',
-  floor: 'down to the floor',
-  ceiling: 'up to the ceiling',
-  slope: 'up to the slope',
-};
 
 /** What the rows and columns of a side's table are. */
 const tableOf: Record<Side, { rowName: string; columnName: string }> = {
@@ -35,7 +27,10 @@ const tableOf: Record<Side, { rowName: string; columnName: string }> = {
 export function saySheet(survey: Survey): string[] {
   const offsets = bookedOffsets(survey).filter((o) => !o.check);
   const tables = [...new Set(offsets.map((o) => `${o.datum} ${o.side}`))].flatMap((key) =>
-    sayTable(offsets.filter((o) => `${o.datum} ${o.side}` === key)),
+    sayTable(
+      survey.world.exercise.spec,
+      offsets.filter((o) => `${o.datum} ${o.side}` === key),
+    ),
   );
   const rest = [...sayTapes(survey), ...sayStruck(survey), ...sayCarries(survey), ...sayChecks(survey)];
   const notes = survey.notes.map((text) => `note: ${text}`);
@@ -55,7 +50,7 @@ export function sayPlace(place: PlaceSaid): string {
   return `${place.surface}, ${parts.filter((p) => p !== '').join(', ')}`;
 }
 
-function sayTable(offsets: readonly BookedOffset[]): string[] {
+function sayTable(of: SidesOf, offsets: readonly BookedOffset[]): string[] {
   const first = offsets[0];
   if (!first) return [];
   const { rowName, columnName } = tableOf[first.side];
@@ -72,7 +67,7 @@ function sayTable(offsets: readonly BookedOffset[]): string[] {
     `  ${head.padEnd(8)}${cells.map((c) => c.padStart(wide)).join('')}`;
   const rising = axesOf(first.side).v === 'y' ? 1 : -1;
   return [
-    `from ${first.datum} ${sideWords[first.side]}, mm: a row for each ${rowName}, a column for each ${columnName}`,
+    `from ${first.datum} ${sayTo(of, first.side)}, mm: a row for each ${rowName}, a column for each ${columnName}`,
     line('', columns),
     ...rows
       .sort((a, b) => rising * (Number(a) - Number(b)))
