@@ -11,7 +11,7 @@ import type { Survey } from '../survey/survey.ts';
 import { workOut, workOutSize } from '../survey/working-out.ts';
 import { bandReadings } from './band-readings.ts';
 import { alongOf, close, halfWay, lineHeight, linesOfReadings, markLines, takeReading, within } from './careful.ts';
-import { cutOutsFound, edgesWanted, readEdge } from './cut-out-reading.ts';
+import { cutOutsFound, type EdgeWanted, edgesWanted, readEdge } from './cut-out-reading.ts';
 import { type Hand, readAndBook, takeInHand } from './hand.ts';
 import { checkInstrument } from './instrument.ts';
 import { standOnReference } from './lining-up.ts';
@@ -20,8 +20,18 @@ import { carcassDepths, carcassHeights, type Density, type PlannedReading, planR
 import { type LeftToRead, markForSteps, readFromStation } from './station.ts';
 import { keepWatch } from './watch.ts';
 
-/** Surveys a run with care. */
-export function surveyRunWithCare(start: Survey): Survey {
+/** What is done otherwise at a run; where it says nothing, the method is right. */
+export interface RunSlip {
+  /** Where the joints go, from S, by where the left end goes and how wide they are together. */
+  setsOut?(of: { fromMm: number; wideMm: number; count: number }): readonly number[];
+  /** Which edges of boxes are read from the lines. */
+  edges?(wanted: readonly EdgeWanted[]): readonly EdgeWanted[];
+  /** What is sent for the boxes. */
+  cutOuts?(hand: Hand): ReturnType<typeof cutOutsFound>;
+}
+
+/** Surveys a run with care, but for a slip. */
+export function surveyRunWithCare(start: Survey, slip: RunSlip = {}): Survey {
   const hand = takeInHand(start);
   const { spec, brief } = start.world.exercise;
   for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
@@ -31,7 +41,7 @@ export function surveyRunWithCare(start: Survey): Survey {
   markLines(hand);
   const mark = markForSteps(hand);
   const left = { left: leftOver(), right: leftOver() };
-  readPlan(hand, left);
+  readPlan(hand, left, slip);
   readMore(hand, ['carcass-height', 'carcass-depth', 'run-left', 'run-right']);
   close(hand);
   for (const end of ['left', 'right'] as const) {
@@ -42,7 +52,7 @@ export function surveyRunWithCare(start: Survey): Survey {
     readMore(hand, [end === 'left' ? 'run-left' : 'run-right']);
     readAgain(hand, end);
   }
-  proposeRun(hand);
+  proposeRun(hand, slip);
   hand.act({ act: 'hand-in' });
   return hand.now();
 }
@@ -65,7 +75,7 @@ export function runDensity(brief: Pick<Brief, 'openingMm'>): Density {
   return { wallHeights: 7, wallDepths: 3, backHeights: 5, backWidths: along, flatWidths: along, flatDepths: 3 };
 }
 
-function readPlan(hand: Hand, left: { left: LeftToRead; right: LeftToRead }): void {
+function readPlan(hand: Hand, left: { left: LeftToRead; right: LeftToRead }, slip: RunSlip): void {
   const { exercise } = hand.now().world;
   const { brief } = exercise;
   const farWalls = brief.openingMm.width / 2 > reachMm;
@@ -77,7 +87,8 @@ function readPlan(hand: Hand, left: { left: LeftToRead; right: LeftToRead }): vo
   });
   for (const reading of [...planReadings(brief, runDensity(brief)), ...bandReadings(exercise)]) watch.take(reading);
   watch.look();
-  for (const wanted of edgesWanted(hand)) {
+  const edges = edgesWanted(hand);
+  for (const wanted of slip.edges?.(edges) ?? edges) {
     const upright = wanted.edge === 'left' || wanted.edge === 'right';
     const x = (wanted.trim.uMm[0] + wanted.trim.uMm[1]) / 2;
     const far = upright && Math.abs(x) > reachMm;
@@ -156,22 +167,29 @@ function readAgain(hand: Hand, side: Side): void {
 }
 
 /** Running positions from S: each joint from the one datum, none from the joint before. */
-function proposeRun(hand: Hand): void {
+function proposeRun(hand: Hand, slip: RunSlip): void {
   const { brief } = hand.now().world.exercise;
   const found = Object.fromEntries(workOut(hand.now()).map((w) => [w.size, w.workshopMm]));
   const { 'carcass-width': width, 'carcass-height': height, 'carcass-depth': depth, 'run-left': left } = found;
-  const half = (mm: number) => 0 + Math.round(mm * 2) / 2;
-  const count = brief.modules?.count ?? 1;
-  const from = 0 - (left ?? brief.carcassMm.width.nominalMm / 2);
-  const wide = width ?? brief.carcassMm.width.nominalMm;
-  const runMm = Array.from({ length: count + 1 }, (_, i) => half(from + (i * wide) / count));
+  const wideMm = width ?? brief.carcassMm.width.nominalMm;
+  const from = {
+    fromMm: 0 - (left ?? brief.carcassMm.width.nominalMm / 2),
+    wideMm,
+    count: brief.modules?.count ?? 1,
+  };
+  const runMm = [...(slip.setsOut?.(from) ?? joints(from))];
+  const sent = slip.setsOut ? (runMm.at(-1) as number) - (runMm[0] as number) : wideMm;
   proposeSizes(
     hand,
     {
-      'carcass-width': wide,
+      'carcass-width': sent,
       ...(height ? { 'carcass-height': height } : {}),
       ...(depth ? { 'carcass-depth': depth } : {}),
     },
-    { ...(brief.modules ? { runMm } : {}), ...cutOutsFound(hand) },
+    { ...(brief.modules ? { runMm } : {}), ...(slip.cutOuts ?? cutOutsFound)(hand) },
   );
+}
+
+function joints({ fromMm, wideMm, count }: { fromMm: number; wideMm: number; count: number }): readonly number[] {
+  return Array.from({ length: count + 1 }, (_, i) => 0 + Math.round((fromMm + (i * wideMm) / count) * 2) / 2);
 }

@@ -38,7 +38,10 @@ export function drawnCode(draws: Draws, index: number, kit = 'site'): string {
   return codeOf(draws, { severity: severity?.name ?? '', structure: structure?.name ?? '', kit });
 }
 
-/** A room's code of a severity and structure, its seed drawn. */
-export function codeOf(draws: Draws, of: { severity: string; structure: string; kit: string }): string {
+/** A room's code of a severity and structure, its seed drawn; of an alcove, where no family is named. */
+export function codeOf(
+  draws: Draws,
+  of: { family?: string; severity: string; structure: string; kit: string },
+): string {
   return writeCode({ family: 'alcove', ...of, seed: draws.pick(seedCount) });
 }

@@ -7,6 +7,8 @@
  */
 import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode } from '../../src/exercise/exercise-code.ts';
+import { wayIn } from '../../src/exercise/way-in.ts';
+import { surveyRunWithCare } from '../../src/learners/careful-run.ts';
 import { allLearners, type Learner } from '../../src/learners/learner.ts';
 import { surveyWith } from '../../src/learners/mistaken/method.ts';
 import { answerKey } from '../../src/marking/answer-key.ts';
@@ -14,14 +16,16 @@ import { type Finding, mostShown } from '../../src/marking/mistakes/findings.ts'
 import { type MistakeId, mistakeIds } from '../../src/marking/mistakes/mistake.ts';
 import { entails } from '../../src/marking/mistakes/mistakes.ts';
 import { reportOf } from '../../src/marking/report.ts';
-import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts';
+import { familyOf } from '../../src/recess/families/families.ts';
+import type { FamilyName } from '../../src/recess/recess-spec.ts';
 import { severities } from '../../src/recess/severity.ts';
 import { fold, perform } from '../../src/survey/acting.ts';
 import { errorShown } from '../../src/survey/instrument-check.ts';
 import type { CheckName } from '../../src/survey/level-body.ts';
 import type { Outcome } from '../../src/survey/outcome.ts';
+import { sizesSent } from '../../src/survey/sent.ts';
 import { beginSurvey, type Survey } from '../../src/survey/survey.ts';
-import { openWorld } from '../../src/survey/world.ts';
+import { openWorld, type World } from '../../src/survey/world.ts';
 import { codeOf, type Draws, drawsOf } from './draws.ts';
 import {
   type Case,
@@ -53,6 +57,10 @@ const runsMm = 4;
 
 /** Where a mistake is provoked, and what it also is. */
 interface Target {
+  /** Left out, an alcove. */
+  readonly family?: FamilyName;
+  /** Whether a room has what it takes at all, before anyone surveys it. */
+  fits?(exercise: Exercise): boolean;
   readonly structures?: readonly string[];
   readonly severities?: readonly string[];
   /** What is changed of a code's exercise. */
@@ -83,14 +91,19 @@ const targets: Readonly<Record<string, Target>> = {
   M15: { cost: (done, right) => differ(done, right) >= 1.2 },
   M17: { changed: withWear, cost: () => true },
   M18: { cost: (done) => tapedShort(done) >= 1.3, also: ['M03'] },
+  M24: { family: 'run', cost: (done, right) => lastJoint(done, right) >= 1.5 },
   M25: { structures: ['sunk-floor', 'closing'] },
   M26: { structures: ['sunk-floor'] },
   M27: { changed: withFinish },
   M28: { cost: (done, right) => staysIn(done, 'skirting') && differ(done, right) >= costsMm },
   M29: { cost: (done, right) => staysIn(done, 'cornice') && differ(done, right) >= costsMm },
   M30: { changed: lowRoom, cost: () => true },
+  M31: { family: 'roof-slope', cost: (done) => stuckMm(done) >= costsMm },
+  M32: { family: 'run', fits: hasTwoBoxes, cost: (done, right) => boxOff(done, right) >= costsMm },
   M33: { also: ['M19'] },
   M34: { structures: ['sunk-floor'], cost: (done) => marginSpread(done) >= 3 },
+  M35: { family: 'under-stair', cost: (done, right) => slopeOff(done, right) >= costsMm },
+  M36: { family: 'doorway', structures: ['in-wind'], severities: ['old', 'stone'] },
   'three-widths': { also: ['M02', 'M03', 'M09', 'M18', 'M25'] },
 };
 
@@ -100,19 +113,27 @@ function proveFindings(tally: Tally, at: Case): void {
   for (let attempt = 0; attempt < attempts; attempt++) {
     const draws = drawsOf('findings', at.seed, at.index, attempt);
     const { code, exercise } = drawnExercise(draws, target);
+    if (target.fits?.(exercise) === false) continue;
     const world = openWorld(exercise);
     const done = learner.survey(beginSurvey(world));
-    if (learner.mistake && !costs(target, done, surveyWith(beginSurvey(world), {}))) continue;
+    if (learner.mistake && !costs(target, done, withoutSlip(world))) continue;
     check(tally, at, { learner, target, code, done });
     return;
   }
   fail(tally, at, `${learner.name}: in ${attempts} rooms it never cost enough`);
 }
 
+/** The same method without the slip. */
+function withoutSlip(world: World): Survey {
+  const start = beginSurvey(world);
+  return world.exercise.spec.family === 'run' ? surveyRunWithCare(start) : surveyWith(start, {});
+}
+
 function drawnExercise(draws: Draws, target: Target): { code: string; exercise: Exercise } {
   const severity = draws.one(target.severities ?? severities.map((s) => s.name));
-  const structure = draws.one(target.structures ?? alcoveStructures.map((s) => s.name));
-  const code = codeOf(draws, { severity, structure, kit: draws.one(['site', 'guided']) });
+  const family = target.family ?? 'alcove';
+  const structure = draws.one(target.structures ?? familyOf(family).structures.map((s) => s.name));
+  const code = codeOf(draws, { family, severity, structure, kit: draws.one(['site', 'guided']) });
   const opened = openCode(code);
   if (!opened.ok) throw new Error(opened.error.says);
   return { code, exercise: target.changed?.(opened.value) ?? opened.value };
@@ -125,13 +146,42 @@ function costs(target: Target, done: Survey, right: Survey): boolean {
 /** The most that two proposals differ by in a size, mm. */
 function differ(a: Survey, b: Survey): number {
   const sizes = (s: Survey) => {
-    const { carcassMm, frameMm } = s.proposal ?? {};
-    return [carcassMm?.width, carcassMm?.height, carcassMm?.depth, frameMm?.width, frameMm?.height].map(
-      (mm) => mm ?? 0,
-    );
+    const { carcassMm, liningMm, frameMm } = s.proposal ?? {};
+    const box = carcassMm ?? liningMm;
+    return [box?.width, box?.height, box?.depth, frameMm?.width, frameMm?.height].map((mm) => mm ?? 0);
   };
   const other = sizes(b);
   return Math.max(...sizes(a).map((mm, i) => Math.abs(mm - (other[i] ?? 0))));
+}
+
+/** How far the last joint of a run was sent from where it goes, mm. */
+function lastJoint(done: Survey, right: Survey): number {
+  const last = (s: Survey) => s.proposal?.runMm?.at(-1) ?? 0;
+  return Math.abs(last(done) - last(right));
+}
+
+function hasTwoBoxes({ brief }: Exercise): boolean {
+  return (brief.cutOuts?.length ?? 0) >= 2;
+}
+
+/** How far a box was sent from where it is, at most, mm. */
+function boxOff(done: Survey, right: Survey): number {
+  const at = (s: Survey, name: string) => s.proposal?.cutOutsMm?.find((c) => c.name === name)?.fromS;
+  const off = (done.proposal?.cutOutsMm ?? []).map((c) => Math.abs(c.fromS - (at(right, c.name) ?? c.fromS)));
+  return Math.max(0, ...off);
+}
+
+/** How far the sloped edge was sent from where it goes, mm. */
+function slopeOff(done: Survey, right: Survey): number {
+  const [one, other] = [done, right].map((s) => s.proposal?.carcassMm?.slope ?? { low: 0, high: 0 });
+  return Math.max(Math.abs((one?.low ?? 0) - (other?.low ?? 0)), Math.abs((one?.high ?? 0) - (other?.high ?? 0)));
+}
+
+/** By how much what was sent does not come in, mm. */
+function stuckMm(done: Survey): number {
+  const said = sizesSent(done);
+  const way = said && wayIn(done.world.exercise.brief, said);
+  return Math.max(0, ...Object.values(way ?? {}).map((w) => 0 - w.byMm));
 }
 
 /** How much the tape that counts for a size read short of the straight way, mm. */

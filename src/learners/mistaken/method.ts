@@ -4,16 +4,18 @@
  * A slip says what it does otherwise; where it says nothing, the method is right.
  */
 import type { Brief } from '../../exercise/brief.ts';
+import { wayInQuestions } from '../../exercise/way-in.ts';
 import { type Act, datumName, datumParts } from '../../survey/act.ts';
 import type { Survey } from '../../survey/survey.ts';
 import { type WorkedSize, workOut } from '../../survey/working-out.ts';
 import { handsByBay, proposeTogether } from '../bay-hand.ts';
-import { clearWhatComesOff, close, lineHeight, markLines, takeReading } from '../careful.ts';
+import { clearWhatComesOff, close, markLines, takeReading } from '../careful.ts';
 import { type Habit, type Hand, takeInHand } from '../hand.ts';
 import { checkInstrument } from '../instrument.ts';
 import { standOnReference } from '../lining-up.ts';
 import { proposeSizes, type Sizes } from '../proposing.ts';
 import { carefulDensity, type Density, type PlannedReading, planReadings } from '../reading-plan.ts';
+import { planUnderSlope, standingPlace } from '../sloped-plan.ts';
 import { keepWatch } from '../watch.ts';
 
 /** What is done otherwise. */
@@ -36,6 +38,7 @@ export interface Slip {
   readonly watches?: boolean;
   readonly closes?: boolean;
   readonly asksStandUp?: boolean;
+  readonly asksWayIn?: boolean;
 }
 
 /** Surveys by the right method but for a slip; of a pair, one recess after the other. */
@@ -49,10 +52,11 @@ export function surveyWith(start: Survey, slip: Slip): Survey {
 }
 
 function surveyOne(hand: Hand, slip: Slip): void {
-  const { brief } = hand.now().world.exercise;
+  const { brief, spec } = hand.now().world.exercise;
   if (slip.begins) slip.begins(hand);
   else beginRight(hand, slip);
-  const planned = planReadings(brief, slip.density ?? carefulDensity);
+  const density = slip.density ?? carefulDensity;
+  const planned = brief.slope ? planUnderSlope(brief, density, spec.trims) : planReadings(brief, density);
   const take = ({ reading, i }: { reading: PlannedReading; i: number }) =>
     void takeReading(hand, fromNow(hand, reading), slip.habit?.(hand, reading, i) ?? {});
   const watch = slip.watches === false ? { take, look: () => {} } : keepWatch(hand, take);
@@ -64,23 +68,23 @@ function surveyOne(hand: Hand, slip: Slip): void {
   slip.after?.(hand);
   if (slip.closes ?? true) close(hand);
   const worked = workOut(hand.now());
-  const says = slip.asksStandUp === false ? withoutAsking(hand) : hand;
-  proposeSizes(says, { ...workedSizes(worked), ...slip.sizes?.(hand, worked) });
+  proposeSizes(withoutAsking(hand, slip), { ...workedSizes(worked), ...slip.sizes?.(hand, worked) });
 }
 
-/** A hand that does not say whether it can be stood up. */
-function withoutAsking(hand: Hand): Hand {
-  const isAsked = (act: Act) => act.act === 'say' && act.question === 'stand-up';
-  return { now: hand.now, act: (act) => (isAsked(act) ? { ok: true } : hand.act(act)) };
+/** A hand that leaves out questions of the way in. */
+function withoutAsking(hand: Hand, { asksStandUp = true, asksWayIn = true }: Slip): Hand {
+  const left = [...(asksStandUp ? [] : ['stand-up']), ...(asksWayIn ? [] : wayInQuestions)];
+  const isLeft = (act: Act) => act.act === 'say' && left.includes(act.question);
+  return { now: hand.now, act: (act) => (isLeft(act) ? { ok: true } : hand.act(act)) };
 }
 
 /** Clears what comes off, lines up on the reference and marks. */
 export function beginRight(hand: Hand, how: { checks?: boolean; xMm?: number } = {}): void {
-  const { height } = hand.now().world.exercise.brief.openingMm;
-  const { checks = true, xMm = 0 } = how;
+  const place = standingPlace(hand.now().world.exercise.brief);
+  const { checks = true, xMm = place.xMm } = how;
   clearWhatComesOff(hand);
   if (checks) checkInstrument(hand);
-  standOnReference(hand, lineHeight(height), xMm);
+  standOnReference(hand, place.heightMm, xMm);
   markLines(hand);
 }
 

@@ -1,6 +1,6 @@
 /**
  * Learners who leave places out: one width, the front alone, one height, the floor at the back alone, the ceiling in the
- * middle alone, above the skirting, in front of the cornice.
+ * middle alone, above the skirting, in front of the cornice, the two ends of a slope, the near face of a jamb.
  */
 import type { Trim } from '../../recess/recess-spec.ts';
 import type { Hand } from '../hand.ts';
@@ -39,6 +39,28 @@ export const aboveSkirting: Slip = {
 export const besideCornice: Slip = {
   plans: (readings, hand) =>
     readings.filter((r) => r.place.surface !== 'ceiling' || !isAt(r, trimsOf(hand, 'cornice'))),
+};
+
+/** Reads a slope at its two ends alone, and draws a straight line. */
+export const twoChainages: Slip = {
+  plans: (readings) => {
+    const at = readings.filter((r) => r.place.surface === 'slope').map((r) => r.place.xMm ?? 0);
+    const ends = [Math.min(...at), Math.max(...at)];
+    return readings.filter((r) => r.place.surface !== 'slope' || ends.includes(r.place.xMm ?? 0));
+  },
+};
+
+/** Reads up the near face of each jamb, and further in half-way up alone. */
+export const nearFace: Slip = {
+  plans: (readings, hand) => {
+    const walls = readings.filter(onSideWall);
+    const near = Math.min(...walls.map((r) => r.place.yMm ?? 0));
+    const half = nearestTo(
+      walls.map((r) => r.place.zMm ?? 0),
+      middleHeight(hand.now().world.exercise.brief),
+    );
+    return readings.filter((r) => !onSideWall(r) || r.place.yMm === near || r.place.zMm === half);
+  },
 };
 
 /** How near to a trim's edge a place may be said and still be beside it: the hand is no surer, mm. */

@@ -5,7 +5,7 @@
 
 import { nominalObstruction } from '../../recess/defect-shapes.ts';
 import type { Place } from '../../recess/recess.ts';
-import { axesOf, type Side, trueOf } from '../../recess/recess-spec.ts';
+import { axesOf, type Side, type Trim, trueOf } from '../../recess/recess-spec.ts';
 import { type Act, datumName, datumParts, type SurfacePlace } from '../../survey/act.ts';
 import { perform } from '../../survey/acting.ts';
 import type { Done } from '../../survey/outcome.ts';
@@ -71,6 +71,27 @@ export function byTightest(
     if (!found || !touchesWork(from.source.site, found, size)) continue;
     const caught = byReading(from, size, place);
     if (caught) return caught;
+  }
+  return null;
+}
+
+/** Catches by an upright edge of a box on the back, read from the square line that is thrown now. */
+export function byEdge(from: Evidence, trim: Trim): Caught | null {
+  const { whole } = from;
+  if (!whole.standing) return null;
+  const datum = datumName('S', whole.standing.setUp);
+  const zMm = Math.round((trim.vMm[0] + trim.vMm[1]) / 2);
+  for (const edge of ['left', 'right'] as const) {
+    const xMm = Math.round(trim.uMm[edge === 'left' ? 0 : 1]);
+    const seen = wouldSee(whole, { act: 'read', datum, place: { surface: 'back', xMm, zMm, edge } })?.edgesMm;
+    if (!seen) continue;
+    const seenMm = (seen[0] + seen[1]) / 2;
+    return {
+      act: { act: 'read', datum, place: { surface: 'back', xMm, zMm, edge } },
+      where: `the ${edge} edge of the ${trim.name}`,
+      seenMm,
+      says: `Hold the rule at the ${edge} edge of the ${trim.name}: from ${datum} it would have shown ${tenth(seenMm)}.`,
+    };
   }
   return null;
 }

@@ -8,7 +8,7 @@ import type { SizeName } from '../../survey/size.ts';
 import type { Word } from '../ledger-story.ts';
 import type { Evidence } from './evidence.ts';
 
-/** The mistakes that can be found, in the order of the list; the rest of it comes with what it needs. */
+/** The mistakes that can be found, in the order of the list. */
 export const mistakeIds = [
   'M01',
   'M02',
@@ -33,14 +33,19 @@ export const mistakeIds = [
   'M21',
   'M22',
   'M23',
+  'M24',
   'M25',
   'M26',
   'M27',
   'M28',
   'M29',
   'M30',
+  'M31',
+  'M32',
   'M33',
   'M34',
+  'M35',
+  'M36',
 ] as const;
 export type MistakeId = (typeof mistakeIds)[number];
 

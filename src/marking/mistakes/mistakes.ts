@@ -1,11 +1,14 @@
 /**
- * The mistakes library: every mistake that can be found, and which entail which. A mistake is added as a file of its own
- * and a line here, when the room, the kit or the acts that it needs are there; none is listed without a rule.
+ * The mistakes library: every mistake that can be found, and which entail which. A mistake is added as a file of its own,
+ * or in that of its family, and a line here; none is listed without a rule.
  */
+import { angleCopied } from './angle-copied.ts';
+import { chainedSizes } from './chained-sizes.ts';
 import { neverClosed } from './closing.ts';
 import { marksLost, shortBaseline, wallAsSquare, wrongReference } from './false-lines.ts';
 import { finishLeftOut } from './finish-to-come.ts';
 import { floorAtBack, oneMargin } from './floor-and-ceiling.ts';
+import { fromAnotherBox } from './from-another-box.ts';
 import { knocked, notChecked } from './instrument.ts';
 import type { Mistake, MistakeId } from './mistake.ts';
 import { decadeMisread, lineEdge, ruleAskew, tapeInCorner } from './rule-in-hand.ts';
@@ -13,6 +16,8 @@ import { mixedLines, sidesSwapped, stepNotBooked, wrongSign } from './sides-and-
 import { neverTilted } from './stand-up.ts';
 import { frontOnly, oneWidth, wallAsPlumb } from './too-few-places.ts';
 import { corniceMissed, skirtingMissed } from './trims-missed.ts';
+import { wayInMissed } from './way-in.ts';
+import { windMissed } from './wind.ts';
 import { wornEnd } from './worn-end.ts';
 import { averages, leastForFrame, leastSum, mostForCarcass, noStock, plinthFromElsewhere } from './wrong-sums.ts';
 
@@ -40,14 +45,19 @@ export const mistakes: readonly Mistake[] = [
   wrongSign,
   mixedLines,
   stepNotBooked,
+  chainedSizes,
   floorAtBack,
   plinthFromElsewhere,
   finishLeftOut,
   skirtingMissed,
   corniceMissed,
   neverTilted,
+  wayInMissed,
+  fromAnotherBox,
   neverClosed,
   oneMargin,
+  angleCopied,
+  windMissed,
 ];
 
 /** What a mistake entails: who made it has made these too, and only it is named. */

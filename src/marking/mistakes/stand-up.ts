@@ -1,6 +1,8 @@
 /**
  * M30: the carcass cannot be stood up where it is brought in, and that was not asked, or answered otherwise.
  */
+import { turnUpHeight } from '../../exercise/standing-up.ts';
+import { sizesSent } from '../../survey/sent.ts';
 import { standsUp } from '../answer-key.ts';
 import { type Mistake, nothingMm } from './mistake.ts';
 
@@ -9,14 +11,13 @@ export const neverTilted: Mistake = {
   name: 'standing it up not worked out',
   find: (from) => {
     const { brief, survey } = from;
-    const said = survey.proposal?.carcassMm;
+    const said = sizesSent(survey);
     if (!said || !brief.access || survey.bookings.length === 0) return null;
-    const up = standsUp(brief, { widthMm: said.width, heightMm: said.height, depthMm: said.depth });
+    const up = standsUp(brief, said);
     const answer = survey.answers.filter((a) => a.question === 'stand-up').at(-1);
     if (!up || up.ok || answer?.answer === 'no' || 0 - up.byMm <= nothingMm) return null;
     const { clearHeightMm, plinthSeparate } = brief.access;
-    const tall = said.height + (plinthSeparate ? 0 : brief.plinthMm);
-    const diagonal = Math.sqrt(tall * tall + said.depth * said.depth);
+    const diagonal = turnUpHeight(said, plinthSeparate ? 0 : brief.plinthMm);
     return {
       costMm: 0 - up.byMm,
       sizes: ['carcass-height'],

@@ -9,6 +9,7 @@ import { type SizeName, sizeRules } from '../../survey/size.ts';
 import { lineOf } from '../ledger.ts';
 import type { Word } from '../ledger-story.ts';
 import { byReadingAgain, byTightest } from './catching.ts';
+import { chainedSizes } from './chained-sizes.ts';
 import { type Evidence, type Figure, proposedOffsets, spansOf } from './evidence.ts';
 import { type Found, type Mistake, nothingMm } from './mistake.ts';
 
@@ -151,8 +152,10 @@ interface Agreeing {
  * Two sizes that only this rule explains are enough; one is, where all other sizes that were sent go with the rule as well.
  */
 function agreement(from: Evidence, among: readonly SizeName[], rule: Rule): readonly [Agreeing, ...Agreeing[]] | null {
+  // A width that was laid end to end has its own mistake: what it agrees with here is chance.
+  const chained = chainedSizes.find(from) !== null;
   const tables = among.flatMap((size) => {
-    const table = from.sizes.includes(size) ? tableOf(from, size) : null;
+    const table = from.sizes.includes(size) && !(chained && size === 'carcass-width') ? tableOf(from, size) : null;
     const wrong = table && rule(size, listed(size, table));
     return table && wrong !== null ? [{ size, table, wrong, sent: proposedOffsets(from, size) }] : [];
   });
