@@ -35,7 +35,7 @@ export function bringToReference(hand: Hand, first: Outcome, facing: 'recess' | 
 }
 
 /** The straight line through what is seen of the face line along the reference: behind it at the middle, and its slope. */
-function straightThrough(hand: Hand, outcome: Outcome): { atMiddle: number; slope: number } | null {
+export function straightThrough(hand: Hand, outcome: Outcome): { atMiddle: number; slope: number } | null {
   const looks = (outcome.ok ? (outcome.seen ?? []) : []).flatMap((s) =>
     s.datum.startsWith('F') && 'referenceXMm' in s.at ? [{ x: s.at.referenceXMm, off: offMm(hand, s) }] : [],
   );

@@ -7,7 +7,7 @@ import { datumParts } from '../survey/act.ts';
 import type { Seen } from '../survey/outcome.ts';
 import { liveBookings } from '../survey/survey.ts';
 import { type Hand, lastAct } from './hand.ts';
-import { offMm } from './lining-up.ts';
+import { offMm, straightThrough } from './lining-up.ts';
 
 export interface Watch<T> {
   take(reading: T): void;
@@ -47,7 +47,13 @@ export function keepWatch<T>(hand: Hand, take: (reading: T) => void): Watch<T> {
 function hasMoved(hand: Hand): boolean {
   const seen = hand.act({ act: 'settle' });
   if (!seen.ok) return true;
-  return marksSeen(seen.seen ?? []).some((s) => Math.abs(offMm(hand, s)) > movedMm);
+  const marks = marksSeen(seen.seen ?? []);
+  if (marks.some((s) => Math.abs(offMm(hand, s)) > movedMm)) return true;
+  if (marks.some((s) => datumParts(s.datum).kind === 'F')) return false;
+  // In an opening the face line can be marked nowhere: then the reference is its mark.
+  const off = straightThrough(hand, seen);
+  const half = hand.now().world.exercise.brief.openingMm.width / 2;
+  return off !== null && Math.max(Math.abs(off.atMiddle), Math.abs(off.slope) * half) > movedMm;
 }
 
 function marksSeen(seen: readonly Seen[]): readonly (Seen & { at: { mark: number } })[] {
@@ -64,8 +70,10 @@ function bringBack(hand: Hand): void {
     const off = (kind: 'F' | 'S' | 'L') => seen.filter((s) => datumParts(s.datum).kind === kind);
     const mean = (of: readonly Seen[]) =>
       of.length === 0 ? 0 : of.reduce((sum, s) => sum + offMm(hand, s), 0) / of.length;
-    const turn = turnOff(hand, off('F'));
-    const by = { x: mean(off('S')), y: mean(off('F')), z: mean(off('L')) };
+    // Marks of the face line on one wall alone, or none, tell no turn: then the reference does, as it did when it was lined up.
+    const turn = turnOff(hand, off('F')) ?? straightThrough(hand, done)?.slope ?? 0;
+    const y = off('F').length > 0 ? mean(off('F')) : (straightThrough(hand, done)?.atMiddle ?? 0);
+    const by = { x: mean(off('S')), y, z: mean(off('L')) };
     if (Math.abs(by.x) + Math.abs(by.y) + Math.abs(by.z) < 0.3 && Math.abs(turn) < 0.0004) return;
     hand.act({ act: 'move', byXMm: 0 - by.x, byYMm: 0 - by.y });
     hand.act({ act: 'raise', byMm: 0 - by.z });
@@ -75,8 +83,8 @@ function bringBack(hand: Hand): void {
   hand.act({ act: 'settle' });
 }
 
-/** The slope of the face line off its marks, by those on the left and on the right wall. */
-function turnOff(hand: Hand, seen: readonly (Seen & { at: { mark: number } })[]): number {
+/** The slope of the face line off its marks, by those on the left and on the right wall; null where they tell none. */
+function turnOff(hand: Hand, seen: readonly (Seen & { at: { mark: number } })[]): number | null {
   const { width } = hand.now().world.exercise.brief.openingMm;
   const on = (side: string) =>
     seen.filter((s) => hand.now().marks.find((m) => m.mark === s.at.mark)?.side === side).map((s) => offMm(hand, s));
@@ -87,7 +95,7 @@ function turnOff(hand: Hand, seen: readonly (Seen & { at: { mark: number } })[])
 }
 
 /** The slope of the face line off marks on floor or ceiling, by the places along it that they were put at. */
-function slopeAlong(hand: Hand, seen: readonly (Seen & { at: { mark: number } })[]): number {
+function slopeAlong(hand: Hand, seen: readonly (Seen & { at: { mark: number } })[]): number | null {
   const marked = seen.flatMap((s) => {
     const put = hand.now().entries.find((e) => e.outcome.ok && e.outcome.mark === s.at.mark)?.act;
     const x = put?.act === 'mark' && 'surface' in put.place ? put.place.xMm : undefined;
@@ -95,5 +103,5 @@ function slopeAlong(hand: Hand, seen: readonly (Seen & { at: { mark: number } })
   });
   const middle = marked.reduce((sum, m) => sum + m.x, 0) / marked.length;
   const spread = marked.reduce((sum, m) => sum + (m.x - middle) * (m.x - middle), 0);
-  return spread > 0 ? marked.reduce((sum, m) => sum + (m.x - middle) * m.off, 0) / spread : 0;
+  return spread > 0 ? marked.reduce((sum, m) => sum + (m.x - middle) * m.off, 0) / spread : null;
 }

@@ -106,21 +106,21 @@ function offReference(from: Evidence): (FaceLineOff & { readonly mm: number }) |
 }
 
 /**
- * Finds the reading that shows what a line was turned along: of two of one surface, taken before the level was last
- * turned, that now lie as far from the line as each other.
+ * Finds the reading that shows what a line was turned along: two of one surface were taken just before the level was last
+ * turned, to look and not to book, and now lie as far from the line as each other.
  */
 function followed(from: Evidence, kind: 'F' | 'S'): Reading | null {
   const { survey } = from;
   const turn = survey.entries.filter((e) => e.outcome.ok && directs(e)).at(-1);
   const now = turn && survey.readings.find((r) => r.n > turn.n && datumParts(r.datum).kind === kind);
   if (turn?.act.act !== 'turn' || !now) return null;
-  const before = survey.readings.filter((r) => r.n < turn.n && datumParts(r.datum).kind === kind && r.side !== null);
-  for (const [i, a] of before.entries())
-    for (const b of before.slice(i + 1)) {
-      if (a.side !== b.side || a.datum !== now.datum || inPlan(a.point, b.point) < fewestApartMm) continue;
-      if (Math.abs(signedDistance(now.plane, a.point) - signedDistance(now.plane, b.point)) <= alongMm) return b;
-    }
-  return null;
+  const isLook = (r: Reading) => !survey.bookings.some((b) => b.said.reading === r.n);
+  const before = survey.readings.filter((r) => r.n < turn.n && datumParts(r.datum).kind === kind);
+  const [a, b] = before.slice(-2);
+  if (!a || !b || !isLook(a) || !isLook(b) || a.side === null) return null;
+  if (a.side !== b.side || a.datum !== now.datum || inPlan(a.point, b.point) < fewestApartMm) return null;
+  const apart = Math.abs(signedDistance(now.plane, a.point) - signedDistance(now.plane, b.point));
+  return apart <= alongMm ? b : null;
 }
 
 function directs(e: Entry): boolean {
