@@ -142,6 +142,14 @@ export function trueOffset(from: DomainSource, size: SizeName, at: { side: Side;
   return size === 'run-left' || size === 'run-right' ? offset + beside(from, at.side) : offset;
 }
 
+/** Gives the offset of a wall point as it is when it is surveyed, from the true datum of a size, mm. */
+export function offsetAtPoint(from: DomainSource, size: SizeName, of: { side: Side; at: Place }): number {
+  const { side, at } = of;
+  const out = { left: 0 - at.x, right: at.x, back: at.y, floor: 0 - at.z, ceiling: at.z, slope: at.z }[side];
+  if (side === 'back') return out + (from.site.brief.setBackMm ?? 0);
+  return size === 'run-left' || size === 'run-right' ? out + beside(from, side) : out;
+}
+
 /** What a wall's offset from the middle of the room gains when it is taken from the square line of a run. */
 function beside(from: DomainSource, side: Side): number {
   return side === 'left' ? from.squareMm : 0 - from.squareMm;

@@ -19,11 +19,11 @@ import {
   samePlace,
 } from '../survey/offsets.ts';
 import { boxSent } from '../survey/sent.ts';
-import { rightRule, sizeRules, type Term } from '../survey/size.ts';
+import { rightRule, type SlopeEdge, sizeRules, type Term } from '../survey/size.ts';
 import { chainage, isOfSlope, rightOf } from '../survey/slope-edge.ts';
 import type { Reading, Survey } from '../survey/survey.ts';
 import { standingBy } from '../survey/working-out.ts';
-import { type Domain, type DomainSource, nearestIn, trueOffset } from './domain.ts';
+import { type Domain, type DomainSource, nearestIn, offsetAtPoint, trueOffset } from './domain.ts';
 import { touchesWork } from './touch.ts';
 
 /** The steps of a chain, mm in terms of offsets. */
@@ -107,27 +107,76 @@ export function offsetChain(survey: Survey, source: DomainSource, domain: Domain
   };
 }
 
-/**
- * Gives K2 of a size by other lines than those that stood: the right rule over the places read, from those lines.
- *
- * @returns null when a side has no live reading in a place that counts
- */
-export function setUpStep(
-  survey: Survey,
-  source: DomainSource,
-  of: { readonly domain: Domain; readonly lines: Lines },
-): number | null {
-  const { size } = of.domain;
-  const { places, base } = placesRead(survey, source, of.domain);
+/** How a size lies along the face line: where each place does, and a sloped edge. */
+export interface Layout {
+  readonly edge: SlopeEdge | null;
+  xOf(place: { readonly at: Place; readonly trueX: number }): number;
+}
+
+/** The right rule over the places read, by other lines than those that stood. */
+export interface SetUpSteps {
+  /**
+   * Gives K2 from those lines. An end of a run is taken from where its square line then crosses the face line: that is
+   * its datum, wherever it stands.
+   *
+   * @returns null when a side has no live reading in a place that counts
+   */
+  from(lines: Lines, layout: Layout): number | null;
+  /** As the sheet has it. */
+  readonly sheet: Layout;
+  /** As it truly lies, of a sloped edge; null of other sizes. */
+  readonly truly: Layout | null;
+  /** What it makes that the rule's end was held a little beside the places that count, mm, from lines that stand true. */
+  readonly besideMm: number;
+}
+
+/** Gives the steps of a size, to be asked with lines as they would have stood. */
+export function setUpSteps(survey: Survey, source: DomainSource, domain: Domain): SetUpSteps {
+  const { size } = domain;
+  const { places, base } = placesRead(survey, source, domain);
   const sheet = sheetOf(survey, size);
-  const terms = places.map((p) => {
-    const first = p.readings[0] as Reading;
-    const from = { ...p, plane: of.lines.planeAt(first) };
-    const basePlane = base === null || base === p.datum ? undefined : of.lines.planes[base];
-    const step = basePlane ? broughtOver(p.side, trueStep(basePlane, from, base ?? p.datum)) : 0;
-    return { side: p.side, valueMm: mean(p.readings.map((r) => of.lines.offset(r))) + step, xMm: sheet.xOf(p.at) };
-  });
-  return rightRule(size, terms, sheet.edge)?.valueMm ?? null;
+  const datumMoved = (lines: Lines) => {
+    const [was, is] = [survey.planes[base ?? ''], lines.planes[base ?? '']];
+    if ((size !== 'run-left' && size !== 'run-right') || !was || !is) return 0;
+    return (is.c / is.nx - was.c / was.nx) * (size === 'run-left' ? 1 : -1);
+  };
+  return {
+    sheet: { edge: sheet.edge, xOf: ({ at }) => sheet.xOf(at) },
+    truly: isOfSlope(size) && domain.edge ? { edge: domain.edge, xOf: ({ at }) => at.x } : null,
+    besideMm: heldBeside(source, domain, places),
+    from: (lines, layout) => {
+      const terms = places.map((p) => {
+        const first = p.readings[0] as Reading;
+        const from = { ...p, plane: lines.planeAt(first) };
+        const basePlane = base === null || base === p.datum ? undefined : lines.planes[base];
+        const step = basePlane ? broughtOver(p.side, trueStep(basePlane, from, base ?? p.datum)) : 0;
+        return { side: p.side, valueMm: mean(p.readings.map((r) => lines.offset(r))) + step, xMm: layout.xOf(p) };
+      });
+      const value = rightRule(size, terms, layout.edge)?.valueMm;
+      return value === undefined ? null : value - datumMoved(lines);
+    },
+  };
+}
+
+/** The right rule at the wall points themselves, less the same at the places that count. */
+function heldBeside(source: DomainSource, { size, edge }: Domain, places: readonly ReadPlace[]): number {
+  const rule = (value: (p: ReadPlace) => number, xOf: (p: ReadPlace) => number) =>
+    rightRule(
+      size,
+      places.map((p) => ({ side: p.side, valueMm: value(p), xMm: xOf(p) })),
+      edge,
+    )?.valueMm ?? 0;
+  const own = rule(
+    (p) => mean(p.readings.map((r) => offsetAtPoint(source, size, { side: p.side, at: r.point }))),
+    (p) => p.at.x,
+  );
+  return (
+    own -
+    rule(
+      (p) => p.trueMm,
+      (p) => p.trueX,
+    )
+  );
 }
 
 /** Finds the reading behind a booking: of its place, from its datum; the one it names, else the last such. */

@@ -343,8 +343,10 @@ const causeWords: Readonly<Record<SetUpPart['cause'], string>> = {
   squareness: 'the level’s square line is not square to its face line',
   faults: 'the level’s lines rise or lean',
   marks: 'pencil marks beside the line',
-  knock: 'the level was knocked, and read from all the same',
-  rest: 'several of these together',
+  knock: 'the level was knocked: read from all the same, or not brought back to where it stood',
+  place: 'the rule’s end was held beside the places that count',
+  edge: 'where the sheet’s figures put the sloped edge',
+  rest: 'three or more of these together',
 };
 
 /** Says what became of a cut-out, and where each millimetre of its middle came from. */

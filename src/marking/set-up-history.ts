@@ -28,7 +28,14 @@ export interface Guide {
 }
 
 export type HistoryEvent =
-  | { readonly what: 'touch'; readonly standing: Standing; readonly guide: Guide | null; readonly anchor: Point }
+  | {
+      readonly what: 'touch';
+      readonly standing: Standing;
+      readonly guide: Guide | null;
+      readonly anchor: Point;
+      /** Left out where it was not knocked since it was stood: how it stood before the knock. */
+      readonly beforeKnock?: Standing;
+    }
   | { readonly what: 'knock'; readonly setUp: number }
   | { readonly what: 'mark'; readonly mark: Mark; readonly setUp: number; readonly kind: DatumKind }
   | { readonly what: 'read'; readonly n: number; readonly datum: string };
@@ -44,7 +51,7 @@ export function setUpHistory(survey: Survey): readonly HistoryEvent[] {
   const { world } = survey;
   const events: HistoryEvent[] = [];
   const anchors = anchorsOf(survey);
-  const shaken = new Set<number>();
+  const shaken = new Map<number, Standing>();
   const dots = new Map<number, number>();
   let now = beginSurvey(world);
   for (const { act, outcome, n } of survey.entries) {
@@ -55,22 +62,20 @@ export function setUpHistory(survey: Survey): readonly HistoryEvent[] {
     if (act.act === 'stand' && act.over !== undefined && standing) dots.set(standing.setUp, act.over);
     if (act.act === 'move' && standing) dots.delete(standing.setUp);
     if (standing && isTouch(act) && moved(before, standing)) {
-      const guide = guideOf(now, standing, {
-        act,
-        ownMarks: shaken.has(standing.setUp),
-        dot: dots.get(standing.setUp),
-      });
-      events.push({ what: 'touch', standing, guide, anchor: anchors.get(standing.setUp) ?? standing.at });
+      const beforeKnock = shaken.get(standing.setUp);
+      const guide = beforeKnock ? null : guideOf(now, standing, { act, dot: dots.get(standing.setUp) });
+      const anchor = anchors.get(standing.setUp) ?? standing.at;
+      events.push({ what: 'touch', standing, guide, anchor, ...(beforeKnock ? { beforeKnock } : {}) });
     } else if (act.act === 'mark') {
       const mark = now.marks.find((m) => m.mark === outcome.mark);
       const { kind, setUp } = datumParts(mark?.datum ?? '');
       if (mark) events.push({ what: 'mark', mark, setUp, kind });
     } else if (act.act === 'read') {
       events.push({ what: 'read', n, datum: act.datum });
-      const knocked = now.levels.find((l, i) => l !== before.levels[i]);
-      if (knocked) {
-        events.push({ what: 'knock', setUp: knocked.setUp });
-        shaken.add(knocked.setUp);
+      const still = before.levels.find((l, i) => l !== now.levels[i]);
+      if (still) {
+        events.push({ what: 'knock', setUp: still.setUp });
+        if (!shaken.has(still.setUp)) shaken.set(still.setUp, still);
       }
     }
   }
@@ -103,8 +108,6 @@ function anchorsOf(survey: Survey): ReadonlyMap<number, Point> {
 
 interface Touch {
   readonly act: Act;
-  /** Its own marks count: it was knocked, and may have been brought back on them. */
-  readonly ownMarks: boolean;
   readonly dot: number | undefined;
 }
 
@@ -116,19 +119,17 @@ function guideOf(survey: Survey, standing: Standing, touch: Touch): Guide | null
     const marks = survey.marks.filter((m) => {
       if (aimed && 'mark' in aimed.at && aimed.at.mark === m.mark) return true;
       const of = datumParts(m.datum);
-      return (
-        of.kind === kind &&
-        (of.setUp !== standing.setUp || touch.ownMarks) &&
-        Math.abs(signedDistance(plane, m.point)) <= onMarksMm
-      );
+      return of.kind === kind && of.setUp !== standing.setUp && Math.abs(signedDistance(plane, m.point)) <= onMarksMm;
     });
     const targets = marks.map((m) => targetOn(plane, m));
     const over = survey.marks.find((m) => m.mark === touch.dot);
     return { kind, targets: over ? [...targets, dotTarget(plane, over, standing)] : targets };
   });
   const best = guides.reduce((a, b) => (spread(standing, b) > spread(standing, a) ? b : a));
-  if (best.targets.length > 0) return best;
-  return onReference(survey.world, standing);
+  const tells = spread(standing, best) >= tellsDirectionMm || (aimed && 'mark' in aimed.at);
+  if (tells) return best;
+  // Marks that tell no direction are lined up beside what does.
+  return onReference(survey.world, standing) ?? (best.targets.length > 0 ? best : null);
 }
 
 function targetOn(plane: Plane, m: Mark): Target {

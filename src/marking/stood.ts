@@ -13,6 +13,9 @@ import { alongPlane, type Guide, type HistoryEvent, type Target, tellsDirectionM
 export const setUpCauses = ['line-up', 'baseline', 'squareness', 'faults', 'marks', 'knock'] as const;
 export type SetUpCause = (typeof setUpCauses)[number];
 
+/** Causes that are taken away. */
+export type Without = ReadonlySet<SetUpCause>;
+
 /** A plane as it would have stood when it was read from, and what its line-up's own misses grow to at a point, mm. */
 export interface Stood {
   readonly plane: Plane;
@@ -33,21 +36,23 @@ interface Track {
   /** The same, without its own line-up's misses and its marks' slips. */
   readonly clean: Pose;
   readonly guide: Guide | null;
+  /** Of a level that was knocked: as it stood before. */
+  readonly still?: Pick<Track, 'pose' | 'clean'>;
 }
 
 type MarkPoints = Map<number, { readonly point: Point; readonly meant: Point; readonly side: string }>;
 
 interface Replay {
   readonly world: World;
-  readonly without: SetUpCause | null;
+  readonly without: Without;
   readonly marks: MarkPoints;
   readonly tracks: Map<number, Track>;
   /** Where each set-up's lines would have crossed for its first reading. */
   readonly anchors: Map<number, Point>;
 }
 
-/** Goes through a history without a cause; null: as it was. */
-export function stoodWithout(world: World, history: readonly HistoryEvent[], without: SetUpCause | null): StoodLines {
+/** Goes through a history without some causes; with none taken away, as it was. */
+export function stoodWithout(world: World, history: readonly HistoryEvent[], without: Without): StoodLines {
   const replay: Replay = { world, without, marks: new Map(), tracks: new Map(), anchors: new Map() };
   const readings = new Map<number, Stood>();
   const planes: Record<string, Plane> = {};
@@ -72,11 +77,13 @@ export function stoodWithout(world: World, history: readonly HistoryEvent[], wit
 }
 
 function touched(replay: Replay, event: Extract<HistoryEvent, { what: 'touch' }>): Track {
-  const { standing, guide } = event;
+  const { standing, guide, beforeKnock } = event;
+  const before = replay.tracks.get(standing.setUp);
+  if (beforeKnock && before) return replay.without.has('knock') ? before : broughtBack(before, beforeKnock, standing);
   const anchor = replay.anchors.get(standing.setUp) ?? event.anchor;
   const body = bodyWithout(standing, replay.without);
   const start: Pose = { body, at: standing.at, facing: standing.facing };
-  const lineUpAway = replay.without === 'line-up';
+  const lineUpAway = replay.without.has('line-up');
   const cleanly = linedUp(replay, start, { guide, clean: true });
   const pose = lineUpAway
     ? ideal(replay, { pose: linedUp(replay, start, { guide, clean: false }), guide, anchor })
@@ -84,16 +91,40 @@ function touched(replay: Replay, event: Extract<HistoryEvent, { what: 'touch' }>
   return { guide, pose: pose ?? linedUp(replay, start, { guide, clean: false }), clean: cleanly };
 }
 
-function bodyWithout({ body }: Standing, without: SetUpCause | null): Pose['body'] {
+/**
+ * A level that was touched after a knock: it stands as far from where it stood before that as it truly did. What the knock
+ * did and what bringing the level back left are of one cause.
+ */
+function broughtBack(track: Track, from: Standing, to: Standing): Track {
+  // How far it was moved, ahead and to the right as it faced, and how it was turned.
+  const [dx, dy] = [to.at.x - from.at.x, to.at.y - from.at.y];
+  const ahead = dx * from.facing.x + dy * from.facing.y;
+  const right = dx * from.facing.y - dy * from.facing.x;
+  const cos = from.facing.x * to.facing.x + from.facing.y * to.facing.y;
+  const sin = from.facing.x * to.facing.y - from.facing.y * to.facing.x;
+  const by = (still: Pose): Pose => ({
+    ...still,
+    at: {
+      x: still.at.x + ahead * still.facing.x + right * still.facing.y,
+      y: still.at.y + ahead * still.facing.y - right * still.facing.x,
+      z: still.at.z + to.at.z - from.at.z,
+    },
+    facing: { x: cos * still.facing.x - sin * still.facing.y, y: sin * still.facing.x + cos * still.facing.y },
+  });
+  const still = track.still ?? track;
+  return { guide: track.guide, pose: by(still.pose), clean: by(still.clean), still };
+}
+
+function bodyWithout({ body }: Standing, without: Without): Pose['body'] {
   if (!body.faults) return body;
-  if (without === 'squareness') return { ...body, faults: { ...body.faults, square: 0 } };
-  if (without !== 'faults') return body;
-  return { ...body, faults: { levelFore: 0, levelSide: 0, plumbF: 0, plumbS: 0, square: body.faults.square } };
+  const square = without.has('squareness') ? 0 : body.faults.square;
+  if (without.has('faults')) return { ...body, faults: { levelFore: 0, levelSide: 0, plumbF: 0, plumbS: 0, square } };
+  return { ...body, faults: { ...body.faults, square } };
 }
 
 /** Where a target lies and by how much the line is to miss it, under what is away. */
 function wanted(replay: Replay, t: Target, clean: boolean): { at: Point; missMm: number } {
-  const away = replay.without === 'line-up' || clean;
+  const away = replay.without.has('line-up') || clean;
   if (t.mark === null) {
     const setBack = replay.world.exercise.brief.setBackMm ?? 0;
     return away ? { at: { ...t.at, y: 0 - setBack }, missMm: 0 } : { at: t.at, missMm: t.missMm };
@@ -166,13 +197,13 @@ function nearestTrue(facing: Pose['facing']): Pose['facing'] {
 function knock(replay: Replay, setUp: number): void {
   const track = replay.tracks.get(setUp);
   const { knock: struck } = replay.world;
-  if (!track || !struck || replay.without === 'knock') return;
+  if (!track || !struck || replay.without.has('knock')) return;
   const by = (pose: Pose): Pose => ({
     ...pose,
     at: { x: pose.at.x + struck.by.x, y: pose.at.y + struck.by.y, z: pose.at.z + struck.by.z },
     facing: turnedBySlope(pose.facing, struck.turn),
   });
-  replay.tracks.set(setUp, { ...track, pose: by(track.pose), clean: by(track.clean) });
+  replay.tracks.set(setUp, { ...track, pose: by(track.pose), clean: by(track.clean), still: track.still ?? track });
 }
 
 /** A mark goes with the line that it was made from; its slip goes with it. */
@@ -183,7 +214,7 @@ function mark(replay: Replay, event: Extract<HistoryEvent, { what: 'mark' }>): v
   const plane = planeOf(track.pose, event.kind);
   const off = signedDistance(plane, meant);
   const there = { x: meant.x - plane.nx * off, y: meant.y - plane.ny * off, z: meant.z - plane.nz * off };
-  const slip = replay.without === 'marks' ? 0 : 1;
+  const slip = replay.without.has('marks') ? 0 : 1;
   const slipped = {
     x: there.x + slip * (point.x - meant.x),
     y: there.y + slip * (point.y - meant.y),
