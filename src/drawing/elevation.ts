@@ -17,7 +17,7 @@ import { backRuns, goesThrough, hands, isThere, sideAt, slopeMeets, topAt, topLi
 import { breakLine, dimension, hatched } from './plaster.ts';
 import type { RoomFocus } from './room-focus.ts';
 import type { RoomFrame } from './room-frame.ts';
-import { keptDatums, type PlacedMark } from './room-marks.ts';
+import { keptDatums, type PlacedMark, setUpsNow, standingLevels } from './room-marks.ts';
 import { elevationTrims } from './trim-drawing.ts';
 import type { Viewport } from './viewport.ts';
 
@@ -126,10 +126,11 @@ export function elevationWork(
     box: port.box,
   };
   const { level, outline } = view;
+  const levels = standingLevels(view);
   const all = [
-    ...(level?.settled ? [levelLine(outline, level, port), uprights(outline, level, port)] : []),
-    keptLines(outline, { marks, level }, port),
-    ...(level ? [standing(level, frame)] : []),
+    ...levels.filter((l) => l.settled).flatMap((l) => [levelLine(outline, l, port), uprights(outline, l, port)]),
+    keptLines(outline, { marks, now: setUpsNow(view) }, port),
+    ...levels.map((l) => standing(l, frame)),
     runDots(focus, sheet),
     ruleInHand(focus, level, sheet),
     pencilMarks(marks, sheet),
@@ -307,12 +308,11 @@ export function downFrom(top: PaperPoint, foot: PaperPoint): Where[] {
 /** S of earlier set-ups as upright dots, L as level ones. */
 function keptLines(
   outline: Outline,
-  of: { marks: readonly PlacedMark[]; level: Reckoned | null },
+  of: { marks: readonly PlacedMark[]; now: readonly number[] },
   port: Viewport,
 ): Drawn {
-  const { marks, level } = of;
   const { a, b } = port.extent;
-  const kept = keptDatums(marks, level?.setUp ?? null).flatMap((d) => {
+  const kept = keptDatums(of.marks, of.now).flatMap((d) => {
     if (d.kind === 'L') {
       const back = wallsAt(outline, d.from.z).find((w) => w.wall === 'back');
       const [from, to] = [Math.max(back?.from.x ?? a[0], a[0]), Math.min(back?.to.x ?? a[1], a[1])];

@@ -18,7 +18,7 @@ import { backRuns, goesThrough, hands, hasFace, isInWall, isThere, sideAt, type 
 import { boxBetween, hatched } from './plaster.ts';
 import type { RoomFocus } from './room-focus.ts';
 import type { RoomFrame } from './room-frame.ts';
-import { keptDatums, type PlacedMark } from './room-marks.ts';
+import { keptDatums, type PlacedMark, setUpsNow, standingLevels } from './room-marks.ts';
 import { planTrims } from './trim-drawing.ts';
 import type { Viewport } from './viewport.ts';
 
@@ -75,10 +75,13 @@ export function planWork(
     box: port.box,
   };
   const { level, outline } = view;
-  const light = level?.settled ? [levelLine(outline, level, port), uprights(outline, level, port)] : [];
+  const levels = standingLevels(view);
+  const light = levels
+    .filter((l) => l.settled)
+    .flatMap((l) => [levelLine(outline, l, port), uprights(outline, l, port)]);
   const hand = [runDots(focus, sheet), ruleInHand(focus, level, sheet), pencilMarks(marks, sheet)];
-  const kept = keptLines(marks, level, port);
-  const stands = level ? standing(level, port) : [];
+  const kept = keptLines(marks, setUpsNow(view), port);
+  const stands = levels.flatMap((l) => standing(l, port));
   const all = [...light, kept, ...stands, ...hand];
   return {
     items: all.flatMap((d) => d.items),
@@ -272,8 +275,8 @@ function standing(level: Reckoned, port: Viewport): Drawn[] {
 }
 
 /** Upright datums of earlier set-ups, from mark to mark. */
-function keptLines(marks: readonly PlacedMark[], level: Reckoned | null, port: Viewport): Drawn {
-  const kept = keptDatums(marks, level?.setUp ?? null).filter((d) => d.kind !== 'L');
+function keptLines(marks: readonly PlacedMark[], now: readonly number[], port: Viewport): Drawn {
+  const kept = keptDatums(marks, now).filter((d) => d.kind !== 'L');
   const ends = kept.map((d) => [port.at(d.from.x, d.from.y), port.at(d.to.x, d.to.y)] as const);
   return {
     items: ends.map(([a, b]) => line('datum', a, b)),

@@ -6,17 +6,13 @@
 import type { Point } from '../geometry/plane.ts';
 import { type DatumKind, datumParts } from '../survey/act.ts';
 import type { LearnerView, SeenMark } from '../survey/learner-view.ts';
-import { reckonedPlace } from '../survey/reckoning.ts';
-
-/** A mark, with where it was reckoned to be when it was made, where that is known. */
-export type KeptMark = SeenMark & { readonly at?: Point };
+import { type Reckoned, reckonedPlace } from '../survey/reckoning.ts';
 
 export interface PlacedMark {
   readonly mark: number;
   readonly datum: string;
+  /** Where it was reckoned to be when it was made. */
   readonly at: Point;
-  /** Whether it is reckoned from the set-up that it was made in. */
-  readonly sure: boolean;
 }
 
 /** A datum of an earlier set-up, between the two of its marks that stand furthest apart. */
@@ -32,24 +28,32 @@ const leastApartMm = 100;
 
 /** Places the marks that are still on the walls. */
 export function placedMarks(
-  view: Pick<LearnerView, 'outline' | 'level'> & { marks: readonly KeptMark[] },
+  view: Pick<LearnerView, 'outline' | 'level'> & { readonly marks: readonly SeenMark[] },
 ): PlacedMark[] {
-  const setUp = view.level?.setUp;
   return view.marks.map((m) => ({
     mark: m.mark,
     datum: m.datum,
     at: m.at ?? reckonedPlace(view.outline, view.level, m.place),
-    sure: m.at !== undefined || datumParts(m.datum).setUp === setUp,
   }));
 }
 
-/** Finds the datums of earlier set-ups that marks still tell of: an upright one by two marks, a level one by any. */
-export function keptDatums(marks: readonly PlacedMark[], setUpNow: number | null): KeptDatum[] {
-  const names = [...new Set(marks.filter((m) => m.sure).map((m) => m.datum))];
+/** Gives the levels that stand, the one in hand at the end. */
+export function standingLevels(view: Pick<LearnerView, 'level' | 'levels'>): readonly Reckoned[] {
+  return view.level ? [...view.levels.slice(0, -1), view.level] : [];
+}
+
+/** Names the set-ups that stand now. */
+export function setUpsNow(view: Pick<LearnerView, 'level' | 'levels'>): readonly number[] {
+  return standingLevels(view).map((l) => l.setUp);
+}
+
+/** Finds the datums of set-ups that stand no more, which marks still tell of: an upright one by two marks, a level one by any. */
+export function keptDatums(marks: readonly PlacedMark[], now: readonly number[]): KeptDatum[] {
+  const names = [...new Set(marks.map((m) => m.datum))];
   return names.flatMap((name) => {
     const { kind, setUp } = datumParts(name);
-    if (setUp === setUpNow) return [];
-    const on = marks.filter((m) => m.sure && m.datum === name).map((m) => m.at);
+    if (now.includes(setUp)) return [];
+    const on = marks.filter((m) => m.datum === name).map((m) => m.at);
     const [from, to] = furthest(on);
     if (!from || !to || (kind !== 'L' && planApart(from, to) < leastApartMm)) return [];
     return [{ name, kind, from, to }];

@@ -13,11 +13,11 @@ import { flagDisc } from './light-drawing.ts';
 import { planGround, planHits, planWork } from './plan.ts';
 import type { RoomFocus } from './room-focus.ts';
 import { frameRoom, type RoomFrame, type RoomPanel } from './room-frame.ts';
-import { type KeptMark, placedMarks } from './room-marks.ts';
+import { placedMarks, standingLevels } from './room-marks.ts';
 import { cutAt, sectionGround, sectionHits, sectionWork } from './section.ts';
 
 /** What the views are laid out from: a learner's view, no more. */
-export type RoomSeen = LearnerView & { readonly marks: readonly KeptMark[] };
+export type RoomSeen = LearnerView;
 
 export interface RoomLayout {
   readonly frame: RoomFrame;
@@ -28,8 +28,17 @@ export interface RoomLayout {
   readonly labels: readonly Label[];
   /** What a pointer means, the first that holds it. */
   readonly hits: readonly Hit[];
-  /** Where the level stands in the plan, px; null before it is stood. */
+  /** Where the level in hand stands in the plan, px; null before it is stood. */
   readonly level: PaperPoint | null;
+  /** Where every level stands in the plan, px; the one in hand at the end. */
+  readonly levels: readonly StoodAt[];
+}
+
+/** A level by its number, and where it stands on paper. */
+export interface StoodAt {
+  readonly level: number;
+  readonly setUp: number;
+  readonly at: PaperPoint;
 }
 
 const viewNames: readonly ViewName[] = ['elevation', 'section', 'plan'];
@@ -62,6 +71,11 @@ export function layoutRoom(view: RoomSeen, focus: RoomFocus, panel: RoomPanel): 
       ...sectionHits(outline, frame, { side: focus.surface, x: cutAt(outline, focus, level) }),
     ],
     level: level ? frame.ports.plan.at(level.at.x, level.at.y) : null,
+    levels: standingLevels(view).map((l, i) => ({
+      level: view.levels[i]?.level ?? 1,
+      setUp: l.setUp,
+      at: frame.ports.plan.at(l.at.x, l.at.y),
+    })),
   };
 }
 

@@ -19,7 +19,7 @@ import { goesThrough, isThere, sideAt, topAt } from './outline-shape.ts';
 import { boxBetween, breakLine, dimension, hatched } from './plaster.ts';
 import type { RoomFocus } from './room-focus.ts';
 import type { RoomFrame } from './room-frame.ts';
-import { keptDatums, type PlacedMark } from './room-marks.ts';
+import { keptDatums, type PlacedMark, setUpsNow, standingLevels } from './room-marks.ts';
 import { sectionTrims } from './trim-drawing.ts';
 import type { Viewport } from './viewport.ts';
 
@@ -141,14 +141,15 @@ export function sectionWork(
   const { level, outline } = view;
   const x = cutAt(outline, focus, level);
   const under = topAt(outline, x);
-  const lit = level?.settled
-    ? [...(level.at.z < under ? [levelLine(outline, level, port)] : []), uprights(outline, level, { port, under })]
-    : [];
+  const levels = standingLevels(view);
+  const lit = levels
+    .filter((l) => l.settled)
+    .flatMap((l) => [...(l.at.z < under ? [levelLine(outline, l, port)] : []), uprights(outline, l, { port, under })]);
   const all = [
     slopeCut(view, { frame, x }),
     ...lit,
-    keptLines(on.marks, level, port),
-    ...(level ? [standing(level, frame)] : []),
+    keptLines(on.marks, setUpsNow(view), port),
+    ...levels.map((l) => standing(l, frame)),
     runDots(focus, sheet),
     ruleInHand(focus, level, sheet),
     pencilMarks(on.marks, sheet),
@@ -261,9 +262,9 @@ function reaches(outline: Outline, y: number, side: 'floor' | 'ceiling'): boolea
 }
 
 /** F of earlier set-ups as upright dots, L as level ones. */
-function keptLines(marks: readonly PlacedMark[], level: Reckoned | null, port: Viewport): Drawn {
+function keptLines(marks: readonly PlacedMark[], now: readonly number[], port: Viewport): Drawn {
   const { a, b } = port.extent;
-  const kept = keptDatums(marks, level?.setUp ?? null).flatMap((d) => {
+  const kept = keptDatums(marks, now).flatMap((d) => {
     if (d.kind === 'L') return [{ ...d, ends: [port.at(a[0], d.from.z), port.at(a[1], d.from.z)] as const }];
     const lefter = d.from.x < d.to.x ? d.from : d.to;
     const wide = Math.abs(d.from.x - d.to.x) > Math.abs(d.from.y - d.to.y);

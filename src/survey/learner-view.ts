@@ -5,12 +5,13 @@
 import type { Brief } from '../exercise/brief.ts';
 import { type Aids, type Kit, statedKit } from '../exercise/kit.ts';
 import { type Outline, outlineOf } from '../exercise/outline.ts';
+import type { Point } from '../geometry/plane.ts';
 import type { Fate, Trim } from '../recess/recess-spec.ts';
 import { type ActOf, datumParts, type PlaceSaid, type SurfacePlace } from './act.ts';
 import { type ClosingCheck, closingChecks } from './closing-checks.ts';
 import { ofBay } from './in-bay.ts';
 import type { Seen } from './outcome.ts';
-import { type Reckoned, type ReckonedLevel, reckonAll } from './reckoning.ts';
+import { type Reckoned, type ReckonedLevel, reckonedOf, reckonWhole } from './reckoning.ts';
 import type { Booking, Survey } from './survey.ts';
 import { type WorkedSize, workOut } from './working-out.ts';
 
@@ -25,6 +26,8 @@ export interface SeenMark {
   readonly mark: number;
   readonly datum: string;
   readonly place: SurfacePlace;
+  /** Where it was reckoned to be when it was made, in the hand's frame. */
+  readonly at?: Point;
 }
 
 export interface SeenReading {
@@ -72,7 +75,7 @@ export interface LearnerView {
 /** Gives what the learner sees of a survey. */
 export function learnerView(survey: Survey): LearnerView {
   const { exercise } = survey.world;
-  const levels = reckonAll(exercise, survey.entries);
+  const { levels, marks } = reckonWhole(exercise, survey.entries);
   const last = levels.at(-1);
   return {
     code: exercise.code,
@@ -92,8 +95,8 @@ export function learnerView(survey: Survey): LearnerView {
     acts: survey.entries.length,
     level: last ? reckonedOf(last) : null,
     levels,
-    seen: lastSeen(survey),
-    marks: seenMarks(survey),
+    seen: last?.seen ?? [],
+    marks: seenMarks(survey, marks),
     readings: seenReadings(survey),
     tapes: seenTapes(survey),
     bookings: survey.bookings,
@@ -112,23 +115,13 @@ export function isThrown(view: Pick<LearnerView, 'levels'>, datum: string): bool
   return view.levels.some((l) => l.settled && l.setUp === datumParts(datum).setUp);
 }
 
-function reckonedOf({ level: _level, ...reckoned }: ReckonedLevel): Reckoned {
-  return reckoned;
-}
-
-function lastSeen(survey: Survey): readonly Seen[] {
-  const touch = survey.entries.filter((e) => e.outcome.ok && touches.includes(e.act.act)).at(-1);
-  return touch?.outcome.ok ? (touch.outcome.seen ?? []) : [];
-}
-
-const touches: readonly string[] = ['stand', 'move', 'turn', 'raise', 'settle', 'aim'];
-
-function seenMarks(survey: Survey): SeenMark[] {
+function seenMarks(survey: Survey, reckoned: ReadonlyMap<number, Point>): SeenMark[] {
   const live = new Set(survey.marks.map((m) => m.mark));
   return survey.entries.flatMap(({ act, outcome }) => {
     if (act.act !== 'mark' || !outcome.ok || outcome.mark === undefined || !live.has(outcome.mark)) return [];
     if (!('surface' in act.place) || act.place.along === undefined) return [];
-    return [{ mark: outcome.mark, datum: act.place.along, place: act.place }];
+    const at = reckoned.get(outcome.mark);
+    return [{ mark: outcome.mark, datum: act.place.along, place: act.place, ...(at && { at }) }];
   });
 }
 

@@ -7,7 +7,7 @@ import { type Point, turned, turnedBySlope } from '../geometry/plane.ts';
 import { nominalObstruction, type StraightOutline } from '../recess/defect-shapes.ts';
 import { axesOf, trueOf } from '../recess/recess-spec.ts';
 import { type Act, datumParts, type SurfacePlace, type Target } from './act.ts';
-import type { Outcome } from './outcome.ts';
+import type { Outcome, Seen } from './outcome.ts';
 
 export interface Reckoned {
   readonly setUp: number;
@@ -25,18 +25,27 @@ interface Step {
 /** A kit's level as it is reckoned to stand. */
 export interface ReckonedLevel extends Reckoned {
   readonly level: number;
+  /** What its lines were last seen to do at marks and along the reference; nothing once it was moved. */
+  readonly seen: readonly Seen[];
 }
 
 /** Reckons where the level that was touched last stands; null before one is stood. */
 export function reckon(exercise: Exercise, steps: readonly Step[]): Reckoned | null {
   const last = reckonAll(exercise, steps).at(-1);
   if (!last) return null;
-  const { level: _level, ...reckoned } = last;
-  return reckoned;
+  return reckonedOf(last);
 }
 
 /** Reckons where all levels stand, the one that was touched last at the end. */
 export function reckonAll(exercise: Exercise, steps: readonly Step[]): readonly ReckonedLevel[] {
+  return reckonWhole(exercise, steps).levels;
+}
+
+/** Reckons where all levels stand, and where each mark was put when it was made. */
+export function reckonWhole(
+  exercise: Exercise,
+  steps: readonly Step[],
+): { readonly levels: readonly ReckonedLevel[]; readonly marks: ReadonlyMap<number, Point> } {
   const { openingMm } = exercise.brief;
   const outline: StraightOutline = { openingMm, slope: exercise.spec.slope };
   const marks = new Map<number, Point>();
@@ -51,14 +60,25 @@ export function reckonAll(exercise: Exercise, steps: readonly Step[]): readonly 
     } else if (outcome.swapped && act.act === 'check') {
       levels = levels.filter((l) => l.level !== (act.level ?? 1));
     } else {
-      const number = (isTouch(act) ? act.level : undefined) ?? (act.act === 'stand' ? 1 : levels.at(-1)?.level);
-      const before = levels.find((l) => l.level === number) ?? null;
-      const after = moved(before, { act, marks, setUp: outcome.setUp });
-      if (after && after !== before && number !== undefined)
-        levels = [...levels.filter((l) => l.level !== number), { ...after, level: number }];
+      const level = levelTouched(act, levels);
+      const before = levels.find((l) => l.level === level) ?? null;
+      const after = level === null ? null : moved(before, { act, marks, setUp: outcome.setUp });
+      if (after && level !== null)
+        levels = [...levels.filter((l) => l.level !== level), { ...after, level, seen: outcome.seen ?? [] }];
     }
   }
-  return levels;
+  return { levels, marks };
+}
+
+/** Gives where a level is reckoned to stand, without its number. */
+export function reckonedOf({ level: _level, seen: _seen, ...reckoned }: ReckonedLevel): Reckoned {
+  return reckoned;
+}
+
+/** Says which level an act touched, as `levels` stood before it; null where it touched none. */
+function levelTouched(act: Act, levels: readonly ReckonedLevel[]): number | null {
+  if (!isTouch(act)) return null;
+  return act.level ?? (act.act === 'stand' ? 1 : (levels.at(-1)?.level ?? null));
 }
 
 /** Gives a place on the straight outline, in the hand's frame; one that lies along a line, where that is reckoned to be. */

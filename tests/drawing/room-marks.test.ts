@@ -20,10 +20,9 @@ test('a mark of the set-up that stands now lies on its line', () => {
   const view = learnerView(surveyed(seed, first));
   expect(view.marks).toHaveLength(3);
   const marks = placedMarks(view);
-  expect(marks.map((m) => m.sure)).toEqual([true, true, true]);
   expect(marks.map((m) => m.at.y).slice(0, 2)).toEqual([-20, -20]);
   expect(marks[2]?.at.z).toBe(900);
-  expect(keptDatums(marks, 1)).toEqual([]);
+  expect(keptDatums(marks, [1])).toEqual([]);
 });
 
 test('when the level stands elsewhere, a mark stays where it was told to be', () => {
@@ -34,21 +33,25 @@ test('when the level stands elsewhere, a mark stays where it was told to be', ()
   }));
   const marks = placedMarks({ ...view, marks: told });
   expect(marks.map((m) => m.at)).toEqual(told.map((m) => m.at));
-  expect(keptDatums(marks, 2).map((d) => [d.name, d.from.y, d.to.y])).toEqual([
+  expect(keptDatums(marks, [2]).map((d) => [d.name, d.from.y, d.to.y])).toEqual([
     ['F', -20, -18],
     ['L', 400, 400],
   ]);
 });
 
-test('of a mark that no one told the place of, no datum is made', () => {
-  const view = learnerView(surveyed(seed, [...first, ...second]));
-  const marks = placedMarks(view);
-  expect(marks.map((m) => m.sure)).toEqual([false, false, false]);
-  expect(keptDatums(marks, 2)).toEqual([]);
+test('without being told, a mark stays where it was reckoned to be when it was made', () => {
+  const marks = placedMarks(learnerView(surveyed(seed, [...first, ...second])));
+  expect(marks).toEqual(placedMarks(learnerView(surveyed(seed, first))));
+  expect(keptDatums(marks, [2]).map((d) => d.name)).toEqual(['F', 'L']);
+});
+
+test('of two levels that stand at once, no line is kept by its marks alone', () => {
+  const marks = placedMarks(learnerView(surveyed(seed, [...first, ...second])));
+  expect(keptDatums(marks, [1, 2])).toEqual([]);
 });
 
 test('two marks close together tell no direction', () => {
-  const mark = (x: number) => ({ mark: 1, datum: 'F', at: { x, y: 0, z: 100 }, sure: true });
-  expect(keptDatums([mark(0), mark(60)], 2)).toEqual([]);
-  expect(keptDatums([mark(0), mark(160)], 2)).toHaveLength(1);
+  const mark = (x: number) => ({ mark: 1, datum: 'F', at: { x, y: 0, z: 100 } });
+  expect(keptDatums([mark(0), mark(60)], [2])).toEqual([]);
+  expect(keptDatums([mark(0), mark(160)], [2])).toHaveLength(1);
 });

@@ -328,7 +328,7 @@ describe('trims', () => {
 
 test('of earlier set-ups the datums whose marks stay are dotted, and have their letters', () => {
   const second = rooms.filter(
-    (r) => ['F', 'S'].every((d) => keptDatums(placedMarks(r), 2).some((k) => k.name === d)) && r.level?.setUp === 2,
+    (r) => ['F', 'S'].every((d) => keptDatums(placedMarks(r), [2]).some((k) => k.name === d)) && r.level?.setUp === 2,
   );
   expect(second.length).toBeGreaterThan(3);
   for (const view of second) {

@@ -5,7 +5,6 @@
 import type { Item, Label, PathItem } from '../../src/drawing/item.ts';
 import type { RoomFocus } from '../../src/drawing/room-focus.ts';
 import type { RoomPanel } from '../../src/drawing/room-frame.ts';
-import type { KeptMark } from '../../src/drawing/room-marks.ts';
 import type { RoomSeen } from '../../src/drawing/room-views.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
@@ -14,7 +13,7 @@ import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts
 import type { Side } from '../../src/recess/recess-spec.ts';
 import type { Act, SurfacePlace } from '../../src/survey/act.ts';
 import { perform } from '../../src/survey/acting.ts';
-import { learnerView } from '../../src/survey/learner-view.ts';
+import { learnerView, type SeenMark } from '../../src/survey/learner-view.ts';
 import { reckon, reckonedPlace } from '../../src/survey/reckoning.ts';
 import { beginSurvey, type Survey } from '../../src/survey/survey.ts';
 import { openWorld } from '../../src/survey/world.ts';
@@ -53,7 +52,7 @@ function begun(exercise: Exercise): Survey {
 
 function seenIn(survey: Survey): RoomSeen {
   const view = learnerView(survey);
-  return { ...view, marks: view.marks.map((m): KeptMark => ({ ...m, at: placeOfMark(survey, m.mark, m.place) })) };
+  return { ...view, marks: view.marks.map((m): SeenMark => ({ ...m, at: placeOfMark(survey, m.mark, m.place) })) };
 }
 
 /** Acts in a room of a seed; what is refused leaves nothing. */
