@@ -15,6 +15,8 @@ export interface RoomPanel {
   readonly width: number;
   readonly height: number;
   readonly large: ViewName;
+  /** How far out the plan shows the floor at least, mm: where marks and other levels are, or are to come. */
+  readonly outMm?: number;
 }
 
 export interface RoomFrame {
@@ -99,7 +101,7 @@ function shapesOf(
   const plan: Margins = { left: margin(left), right: margin(right), top, bottom: openPx };
   const [x0, x1] = [sideAt(outline, 'left'), sideAt(outline, 'right')];
   const a = [x0 - left, x1 + right] as const;
-  const out = level ? inSteps(280 - level.y) : 0;
+  const out = Math.max(level ? inSteps(280 - level.y) : 0, on.panel.outMm ?? 0);
   const dims = on.small ? 0 : captionPx;
   const behind = goesThrough(outline) ? behindMm : 0;
   const far = depth + behind;

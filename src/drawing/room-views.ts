@@ -4,6 +4,7 @@
  * Laid out from what the learner sees and from the outline; no recess comes in here, so no drawing can tell the truth.
  */
 import type { LearnerView } from '../survey/learner-view.ts';
+import type { Reckoned } from '../survey/reckoning.ts';
 import { elevationGround, elevationHits, elevationWork } from './elevation.ts';
 import { type Drawn, shown } from './in-hand.ts';
 import type { Hit, Item, Label, PaperPoint, ViewName } from './item.ts';
@@ -50,7 +51,7 @@ const captions = { plan: 'Plan', elevation: 'Elevation', section: 'Section' } as
  * @throws {RangeError} if the panel is smaller than 200 by 120 px
  */
 export function layoutRoom(view: RoomSeen, focus: RoomFocus, panel: RoomPanel): RoomLayout {
-  const frame = frameRoom(view.outline, view.level?.at ?? null, panel);
+  const frame = frameRoom(view.outline, view.level?.at ?? null, { ...panel, outMm: outOf(view, panel.outMm ?? 0) });
   const ground = [elevationGround(view, frame), sectionGround(view, frame), planGround(view, frame)];
   const on = { frame, marks: placedMarks(view) };
   const work = [elevationWork(view, focus, on), sectionWork(view, focus, on), planWork(view, focus, on)];
@@ -79,13 +80,21 @@ export function layoutRoom(view: RoomSeen, focus: RoomFocus, panel: RoomPanel): 
   };
 }
 
-/** Draws the level where it is, as what is carried about: its ghost in each view, to be moved. */
+/** How far out marks on the floor and the other levels are, mm, in steps. */
+function outOf(view: RoomSeen, leastMm: number): number {
+  const marks = view.marks.filter((m) => m.place.surface === 'floor').map((m) => m.at?.y ?? 0);
+  const levels = standingLevels(view).slice(0, -1);
+  const furthest = Math.min(0, ...marks, ...levels.map((l) => l.at.y));
+  return furthest < -400 ? Math.max(leastMm, 400 * Math.ceil((200 - furthest) / 400)) : leastMm;
+}
+
+/** Draws a level where it is, as what is carried about: its ghost in each view, to be moved. */
 export function levelGhost(
-  view: Pick<LearnerView, 'level'>,
+  { level }: { readonly level: Reckoned | null },
   frame: RoomFrame,
 ): Readonly<Record<ViewName, readonly Item[]>> {
-  if (!view.level) return { plan: [], elevation: [], section: [] };
-  const { at, facing } = view.level;
+  if (!level) return { plan: [], elevation: [], section: [] };
+  const { at, facing } = level;
   const { plan, elevation, section } = frame.ports;
   const fromSide = (port: typeof plan, along: number) =>
     ghostFromSide(port.at(along, at.z), port.box.y + port.box.height, sizeFromSide(port.scale));

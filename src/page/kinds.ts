@@ -28,4 +28,6 @@ export const houses: readonly Choice[] = [
 export const helps: readonly Choice[] = [
   { name: 'guided', says: 'the rule is read for you' },
   { name: 'site', says: 'you read the rule' },
+  { name: 'faulty', says: 'check the level first' },
+  { name: 'two-levels', says: 'two levels, a door may slam' },
 ];

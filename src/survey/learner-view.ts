@@ -45,6 +45,22 @@ export interface SeenTape {
   readonly tapeMm: number;
 }
 
+/** A check of a level that was gone through, or the verdict on it. */
+export interface SeenCheck {
+  readonly n: number;
+  readonly act: ActOf<'check'>;
+  /** Marks on the practice wall as they were read; none for a verdict. */
+  readonly practiceMm: readonly number[];
+  readonly swapped: boolean;
+}
+
+/** What a tool showed: the straight-edge, the spirit level, 3-4-5. */
+export interface SeenTool {
+  readonly n: number;
+  readonly act: ActOf<'edge'> | ActOf<'plumb'> | ActOf<'three-four-five'>;
+  readonly toolMm: readonly number[];
+}
+
 export interface LearnerView {
   readonly code: string | null;
   readonly outline: Outline;
@@ -62,6 +78,8 @@ export interface LearnerView {
   readonly marks: readonly SeenMark[];
   readonly readings: readonly SeenReading[];
   readonly tapes: readonly SeenTape[];
+  readonly instrument: readonly SeenCheck[];
+  readonly tools: readonly SeenTool[];
   readonly bookings: readonly Booking[];
   readonly carries: Survey['carries'];
   readonly notes: readonly string[];
@@ -99,6 +117,8 @@ export function learnerView(survey: Survey): LearnerView {
     marks: seenMarks(survey, marks),
     readings: seenReadings(survey),
     tapes: seenTapes(survey),
+    instrument: seenChecks(survey),
+    tools: seenTools(survey),
     bookings: survey.bookings,
     carries: survey.carries,
     notes: survey.notes,
@@ -139,4 +159,19 @@ function seenTapes(survey: Survey): SeenTape[] {
       ? [{ n, act, tapeMm: outcome.tapeMm }]
       : [],
   );
+}
+
+function seenChecks(survey: Survey): SeenCheck[] {
+  return survey.entries.flatMap(({ n, act, outcome }) =>
+    act.act === 'check' && outcome.ok
+      ? [{ n, act, practiceMm: outcome.practiceMm ?? [], swapped: outcome.swapped ?? false }]
+      : [],
+  );
+}
+
+function seenTools(survey: Survey): SeenTool[] {
+  return survey.entries.flatMap(({ n, act, outcome }) => {
+    if (!outcome.ok || (act.act !== 'edge' && act.act !== 'plumb' && act.act !== 'three-four-five')) return [];
+    return [{ n, act, toolMm: outcome.toolMm ?? (outcome.tapeMm === undefined ? [] : [outcome.tapeMm]) }];
+  });
 }

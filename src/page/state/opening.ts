@@ -4,6 +4,7 @@
 
 import type { Exercise } from '../../exercise/exercise.ts';
 import { type CodeResult, openCode, seedCount, writeCode } from '../../exercise/exercise-code.ts';
+import { isPhysical } from '../../exercise/kit.ts';
 import { takeInHand } from '../../learners/hand.ts';
 import { standOnReference } from '../../learners/lining-up.ts';
 import { standingPlace } from '../../learners/sloped-plan.ts';
@@ -26,8 +27,12 @@ export function exerciseOfCode(code: string): CodeResult<Exercise> {
   return openCode(code);
 }
 
-/** Gives the acts by which a level is stood in the mouth, lined up and settled, with what came of them. */
+/**
+ * Gives the acts by which a level is stood in the mouth, lined up and settled, with what came of them; none where the
+ * level itself may be out, for then it is checked first.
+ */
 export function standingStart(exercise: Exercise): readonly Entry[] {
+  if (isPhysical(exercise.kit)) return [];
   const hand = takeInHand(beginSurvey(openWorld(exercise)));
   const { spec, brief } = exercise;
   for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });

@@ -2,9 +2,10 @@
  * A run: datum, side and places are named once, then the loupe steps through them; each place is an act of its own.
  */
 import type { Side } from '../../recess/recess-spec.ts';
-import { type SurfacePlace, saidKey } from '../../survey/act.ts';
-import { isThrown, type LearnerView, type SeenReading } from '../../survey/learner-view.ts';
+import { datumName, type SurfacePlace, saidKey } from '../../survey/act.ts';
+import type { LearnerView, SeenReading } from '../../survey/learner-view.ts';
 import { refusalCodes } from '../../survey/outcome.ts';
+import { pencilLines, thrownOf } from './datums.ts';
 import type { Session } from './session.svelte.ts';
 import { isWithin, placeAt, type RunKind, runKindsOf, type Stop, suggestedStops } from './stops.ts';
 
@@ -19,6 +20,10 @@ export class Run {
   /** What can be read here. */
   readonly kinds: readonly RunKind[];
   #chosen: RunKind;
+  /** The datum that was chosen; nothing, the one of the level in hand. */
+  #from: string;
+  /** The rule is put on the wall by its other end: its numbers run down towards the line. */
+  farEnd: boolean;
   rows: readonly Stop[];
   columns: readonly Stop[];
   row: number;
@@ -40,6 +45,8 @@ export class Run {
     const first = this.kinds[0];
     if (!first) throw new RangeError('run: there is nothing to read');
     this.#chosen = $state.raw(first);
+    this.#from = $state('');
+    this.farEnd = $state(false);
     this.rows = $state.raw([]);
     this.columns = $state.raw([]);
     this.row = $state(0);
@@ -69,14 +76,31 @@ export class Run {
     return this.#chosen.boxes !== undefined;
   }
 
-  /** The datum as it is thrown now: F, S, L or those of a later set-up. */
-  get datum(): string {
-    const setUp = this.#session.view.level?.setUp ?? 1;
-    return setUp === 1 ? this.kind : `${this.kind}${setUp}`;
+  /** Datums that it can be read from: those of levels that stand, then pencil lines. */
+  get datums(): readonly string[] {
+    const { view } = this.#session;
+    const drawn = pencilLines(view).filter((l) => l.kind === this.kind);
+    return [...thrownOf(view, this.kind), ...drawn.map((l) => l.datum)];
   }
 
+  /** The datum that was chosen, else as it is thrown now: F, S, L or those of a later set-up. */
+  get datum(): string {
+    const { datums } = this;
+    const chosen = datums.includes(this.#from) ? this.#from : datums[0];
+    return chosen ?? datumName(this.kind, this.#session.view.level?.setUp ?? 1);
+  }
+
+  /** Whether there is something to read from. */
   get thrown(): boolean {
-    return isThrown(this.#session.view, this.datum);
+    return this.datums.includes(this.datum);
+  }
+
+  /** Chooses which of the datums is read from. */
+  readFrom(datum: string): void {
+    this.#from = datum;
+    this.held = null;
+    this.refusal = '';
+    this.#passedBy.clear();
   }
 
   get places(): readonly RunPlace[] {
@@ -131,7 +155,8 @@ export class Run {
     this.column = column;
     this.held = null;
     this.refusal = '';
-    const entry = await this.#session.act({ act: 'read', datum: this.datum, place: this.current });
+    const end = this.farEnd ? ({ end: 'far' } as const) : {};
+    const entry = await this.#session.act({ act: 'read', datum: this.datum, place: this.current, ...end });
     if (entry.outcome.ok) {
       this.held = this.#session.view.readings.find((r) => r.n === entry.n) ?? null;
       return true;

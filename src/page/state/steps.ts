@@ -4,8 +4,20 @@
 
 import type { LearnerView } from '../../survey/learner-view.ts';
 import { sizesOf, toBeFound } from '../../survey/size.ts';
+import { canCheck, isChecked } from './practice.ts';
 
-export const stepNames = ['Set up', 'Mark', 'Read', 'Carry over', 'Close', 'Work out', 'Fit'] as const;
+export const stepNames = [
+  'Check',
+  'Set up',
+  'Mark',
+  'Square back',
+  'Try',
+  'Read',
+  'Carry over',
+  'Close',
+  'Work out',
+  'Fit',
+] as const;
 export type StepName = (typeof stepNames)[number] | 'Book';
 
 export interface Step {
@@ -27,6 +39,8 @@ export function steps(view: LearnerView): readonly Step[] {
     'Carry over': view.carries.length > 0 ? String(view.carries.length) : '',
   };
   const done: Partial<Record<StepName, boolean>> = {
+    Check: isChecked(view),
+    Try: view.tools.length > 0,
     'Set up': view.level?.settled ?? false,
     Mark: view.marks.length > 1,
     Read: worked === found.length,
@@ -34,5 +48,7 @@ export function steps(view: LearnerView): readonly Step[] {
     Close: view.checks.length > 0,
     Fit: view.handedIn,
   };
-  return stepNames.map((name) => ({ name, done: done[name] ?? false, told: told[name] ?? '' }));
+  const there = (name: (typeof stepNames)[number]) =>
+    name === 'Check' ? canCheck(view.kit) : name === 'Try' ? view.kit.tools !== undefined : true;
+  return stepNames.filter(there).map((name) => ({ name, done: done[name] ?? false, told: told[name] ?? '' }));
 }

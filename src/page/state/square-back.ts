@@ -1,0 +1,107 @@
+/**
+ * Square back, step by step: how far a survey has come in it, told from acts and what was seen in them.
+ */
+import { datumParts } from '../../survey/act.ts';
+import type { LearnerView, SeenMark } from '../../survey/learner-view.ts';
+import type { Seen } from '../../survey/outcome.ts';
+import type { Entry } from '../../survey/survey.ts';
+
+export const squareBackSteps = ['face', 'marks', 'out', 'stand', 'cast', 'close'] as const;
+export type SquareBackStep = (typeof squareBackSteps)[number];
+
+export interface SquareBack {
+  readonly done: Readonly<Record<SquareBackStep, boolean>>;
+  /** The first step that is not done; the last once all are. */
+  readonly now: SquareBackStep;
+  /** Marks of the first face line on the side walls. */
+  readonly faceMarks: readonly SeenMark[];
+  /** Marks of the square line on the floor: the nearest to the recess, and the furthest out. */
+  readonly near: SeenMark | null;
+  readonly far: SeenMark | null;
+}
+
+/** A line within so many of its own widths of a mark runs through it, as near as the eye can lay it. */
+export const onMarkWidths = 1;
+/** Marks of a face line stand so far above each other at least, and those of a square line so far apart, mm. */
+const leastApartMm = 300;
+
+/** Tells how far a survey has come. */
+export function squareBack(view: Pick<LearnerView, 'marks' | 'outline'>, entries: readonly Entry[]): SquareBack {
+  const faceMarks = firstOf(view.marks, 'F').filter((m) => ['left', 'right'].includes(m.place.surface));
+  const floor = firstOf(view.marks, 'S')
+    .filter((m) => m.place.surface === 'floor' && m.at)
+    .sort((a, b) => (b.at?.y ?? 0) - (a.at?.y ?? 0));
+  const [near, far] = pairOf(floor);
+  const stood = far ? stoodOver(entries, far.mark) : null;
+  const cast = stood && near ? castBack(entries, { from: stood, mark: near.mark }) : null;
+  const done = {
+    face: entries.some((e) => alongReference(seenIn(e))),
+    marks: atTwoHeights(view, faceMarks),
+    out: near !== null && far !== null,
+    stand: stood !== null,
+    cast: cast !== null,
+    close: cast !== null && entries.slice(cast).some((e) => closes(seenIn(e), faceMarks)),
+  };
+  const now = squareBackSteps.find((step) => !done[step]) ?? 'close';
+  return { done, now, faceMarks, near, far };
+}
+
+/** Marks of the first set-up that has any of that kind. */
+function firstOf(marks: readonly SeenMark[], kind: 'F' | 'S'): readonly SeenMark[] {
+  const ours = marks.filter((m) => datumParts(m.datum).kind === kind);
+  const first = Math.min(...ours.map((m) => datumParts(m.datum).setUp));
+  return ours.filter((m) => datumParts(m.datum).setUp === first);
+}
+
+function pairOf(sorted: readonly SeenMark[]): readonly [SeenMark | null, SeenMark | null] {
+  const [near, far] = [sorted[0] ?? null, sorted.at(-1) ?? null];
+  if (!near?.at || !far?.at || near.at.y - far.at.y < leastApartMm) return [near, null];
+  return [near, far];
+}
+
+function atTwoHeights({ outline }: Pick<LearnerView, 'outline'>, marks: readonly SeenMark[]): boolean {
+  const walls = (['left', 'right'] as const).filter((side) => !outline.open.includes(side));
+  return walls.every((side) => {
+    const heights = marks.filter((m) => m.place.surface === side).map((m) => m.at?.z ?? 0);
+    return heights.length > 1 && Math.max(...heights) - Math.min(...heights) >= leastApartMm;
+  });
+}
+
+function seenIn({ outcome }: Entry): readonly Seen[] {
+  return outcome.ok ? (outcome.seen ?? []) : [];
+}
+
+/** The face line runs along the reference: at both ends of it within a width. */
+function alongReference(seen: readonly Seen[]): boolean {
+  const along = seen.filter((s) => 'referenceXMm' in s.at);
+  const ends = [along[0], along.at(-1)];
+  return along.length > 1 && ends.every((s) => s !== undefined && Math.abs(s.offWidths) <= onMarkWidths);
+}
+
+/** The set-up that stands over a mark, and the act after it was stood; null where none ever did. */
+function stoodOver(entries: readonly Entry[], mark: number): { setUp: number; after: number } | null {
+  const stands = entries.filter(({ act, outcome }) => act.act === 'stand' && act.over === mark && outcome.ok);
+  const last = stands.at(-1);
+  return last?.outcome.ok && last.outcome.setUp !== undefined ? { setUp: last.outcome.setUp, after: last.n } : null;
+}
+
+/** The number of the act in which that set-up's square line was first seen on the near mark; null before. */
+function castBack(
+  entries: readonly Entry[],
+  of: { from: { setUp: number; after: number }; mark: number },
+): number | null {
+  const found = entries.slice(of.from.after).find((e) =>
+    seenIn(e).some((s) => {
+      const { kind, setUp } = datumParts(s.datum);
+      const on = 'mark' in s.at && s.at.mark === of.mark;
+      return on && kind === 'S' && setUp === of.from.setUp && Math.abs(s.offWidths) <= onMarkWidths;
+    }),
+  );
+  return found?.n ?? null;
+}
+
+/** A face line is seen on the first marks again: on two of them at least, and off none that it can be meant for. */
+function closes(seen: readonly Seen[], marks: readonly SeenMark[]): boolean {
+  const on = seen.filter(({ at }) => 'mark' in at && marks.some((m) => m.mark === at.mark));
+  return on.length > 1 && on.every((s) => Math.abs(s.offWidths) <= onMarkWidths);
+}
