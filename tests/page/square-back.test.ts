@@ -1,0 +1,91 @@
+/** Square back on the page: a step is done when its acts were, and its lines lie where they should, to their own width. */
+import { expect, it } from 'vitest';
+import { squareBack } from '../../src/page/state/square-back.ts';
+import type { Act } from '../../src/survey/act.ts';
+import { learnerView } from '../../src/survey/learner-view.ts';
+import type { Survey } from '../../src/survey/survey.ts';
+import type { ExerciseWith } from '../helpers/rooms.ts';
+import { acted, doneOf, surveyIn } from '../helpers/surveying.ts';
+
+function told(survey: Survey) {
+  const { done, now } = squareBack(learnerView(survey), survey.entries);
+  const names = Object.entries(done).filter(([, is]) => is);
+  return { done: names.map(([name]) => name), now };
+}
+
+/** Moves and turns the level in hand until its face line lies on what it is lined up with. */
+function linedUp(survey: Survey, on: 'reference' | 'marks', level: { level?: 1 | 2 } = {}): Survey {
+  let now = survey;
+  for (let round = 0; round < 4; round++) {
+    const seen = doneOf(now, { act: 'settle', ...level }).seen!.filter(
+      (s) => s.datum.startsWith('F') && (on === 'marks') === 'mark' in s.at && Math.abs(s.offMm!) < 300,
+    );
+    const [a, b] = [seen[0]!.offMm!, seen[on === 'marks' ? 1 : seen.length - 1]!.offMm!];
+    now = acted(
+      now,
+      { act: 'move', byXMm: 0, byYMm: -(a + b) / 2, ...level },
+      { act: 'settle', ...level },
+      { act: 'turn', byMmPerM: -(b - a), ...level },
+    );
+  }
+  return now;
+}
+
+const marksOfF: Act[] = [400, 1700].flatMap((zMm) =>
+  (['left', 'right'] as const).map((surface): Act => ({ act: 'mark', place: { surface, along: 'F', zMm } })),
+);
+const marksOfS: Act[] = [-60, -2400].map((yMm): Act => ({ act: 'mark', place: { surface: 'floor', along: 'S', yMm } }));
+const begun = (having: ExerciseWith = {}) =>
+  acted(
+    surveyIn({ seed: 'square back' }, having),
+    { act: 'stand', xMm: 0, yMm: -30, heightMm: 1100 },
+    { act: 'settle' },
+  );
+
+it('goes through all six steps with one level, each done in its turn', () => {
+  let survey = begun();
+  expect(told(survey)).toEqual({ done: [], now: 'face' });
+  survey = linedUp(survey, 'reference');
+  expect(told(survey)).toEqual({ done: ['face'], now: 'marks' });
+  survey = acted(survey, ...marksOfF.slice(0, 3));
+  expect(told(survey).now).toBe('marks');
+  survey = acted(survey, ...marksOfF.slice(3));
+  expect(told(survey).now).toBe('out');
+  survey = acted(survey, ...marksOfS);
+  expect(told(survey).now).toBe('stand');
+  survey = acted(survey, { act: 'stand', xMm: 0, yMm: -2400, heightMm: 1100, over: 6 }, { act: 'settle' });
+  // As it is stood by hand it need not run through the near mark: it does when it was turned on to it.
+  expect(told(survey).done).toContain('stand');
+  survey = acted(survey, { act: 'aim', plane: 'S', at: { mark: 5 } });
+  expect(told(survey)).toEqual({ done: ['face', 'marks', 'out', 'stand', 'cast'], now: 'close' });
+  survey = acted(survey, { act: 'stand', xMm: 0, yMm: -30, heightMm: 1000 }, { act: 'settle' });
+  expect(told(survey).now).toBe('close');
+  expect(told(survey).done).not.toContain('close');
+  survey = linedUp(survey, 'marks');
+  expect(told(survey).done).toContain('close');
+});
+
+it('with two levels, looking through the first again closes', () => {
+  let survey = linedUp(begun({ level: { faults: [{}, {}], count: 2 } }), 'reference', { level: 1 });
+  survey = acted(
+    survey,
+    ...marksOfF,
+    ...marksOfS,
+    { act: 'stand', xMm: 0, yMm: -2400, heightMm: 1100, over: 6, level: 2 },
+    { act: 'settle', level: 2 },
+    { act: 'aim', plane: 'S', at: { mark: 5 }, level: 2 },
+  );
+  expect(told(survey).done).not.toContain('close');
+  expect(told(acted(survey, { act: 'settle', level: 1 })).done).toContain('close');
+  // A level that was knocked, or moved, does not.
+  const moved = acted(survey, { act: 'move', byXMm: 0, byYMm: 6, level: 1 }, { act: 'settle', level: 1 });
+  expect(told(moved).done).not.toContain('close');
+});
+
+it('marks close together throw nothing out', () => {
+  const survey = acted(
+    begun(),
+    ...[-60, -200].map((yMm): Act => ({ act: 'mark', place: { surface: 'floor', along: 'S', yMm } })),
+  );
+  expect(told(survey).done).not.toContain('out');
+});
