@@ -5,11 +5,11 @@
  * lies between two surfaces is drawn as near as the panel allows.
  */
 import type { PlacedCarcass } from '../marking/carcass-fit.ts';
-import { surfaceWords } from '../marking/place-words.ts';
 import type { TightPlace } from '../marking/tight-places.ts';
 import type { UncoveredRoom } from '../marking/uncovered-room.ts';
 import type { Place } from '../recess/recess.ts';
 import type { Side, SlopeSpec } from '../recess/recess-spec.ts';
+import { type SidesOf, sideName } from '../recess/side-words.ts';
 import type { Rectangle, Words } from './fit-playback.ts';
 import type { Ring } from './ring-letters.ts';
 import { layoutBackSection } from './uncovered-back.ts';
@@ -20,12 +20,13 @@ import { layoutWallsSection } from './uncovered-walls.ts';
 export const sectionNames = ['walls', 'back', 'flats', 'slope'] as const;
 export type SectionName = (typeof sectionNames)[number];
 
-export const sectionWords: Readonly<Record<SectionName, string>> = {
-  walls: 'Side walls',
-  back: 'Back wall',
-  flats: 'Floor and ceiling',
-  slope: 'Slope',
-};
+/** Names a section by what the trade calls its sides: `Side walls`, `Jambs`. */
+export function sayEverySide(of: SidesOf, section: SectionName): string {
+  const jambs = of.family === 'reveal' || of.family === 'doorway';
+  if (section === 'walls') return jambs ? 'Jambs' : 'Side walls';
+  const names = sectionSides[section].map((side) => sideName(of, side)).join(' and ');
+  return `${names.charAt(0).toUpperCase()}${names.slice(1)}`;
+}
 
 /** Which sides a section shows. */
 export const sectionSides: Readonly<Record<SectionName, readonly Side[]>> = {
@@ -106,12 +107,12 @@ export interface OutTable {
 const tableShares = [0, 0.25, 0.5, 0.75, 1];
 
 /** Gives how far the surfaces of a section are out, at five places along. */
-export function outTable(room: UncoveredRoom, section: SectionName): OutTable {
+export function outTable(room: UncoveredRoom, section: SectionName, of: SidesOf): OutTable {
   const curves = [...room.walls, ...room.others].filter((c) => sectionSides[section].includes(c.side));
   const first = curves[0];
   if (!first) return { head: [], rows: [] };
   return {
-    head: curves.map((c) => `${surfaceWords[c.side]}, ${section === 'back' ? acrossWord(c.atMm) : depthWord(c.atMm)}`),
+    head: curves.map((c) => `${sideName(of, c.side)}, ${section === 'back' ? acrossWord(c.atMm) : depthWord(c.atMm)}`),
     rows: tableShares.map((share) => {
       const i = Math.round(share * (first.alongMm.length - 1));
       const along = first.alongMm[i] ?? 0;

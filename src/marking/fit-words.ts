@@ -6,7 +6,7 @@ import { pieceOf, type SizeName } from '../survey/size.ts';
 import type { FrameKey } from './answer-key.ts';
 import type { Clearances, ClearSide } from './carcass-fit.ts';
 import { type Edge, edges } from './opening.ts';
-import { sayOn } from './place-words.ts';
+import { type PlacesOf, sayOn } from './place-words.ts';
 import type { PushedIn } from './push-in.ts';
 import type { Reason, Verdict } from './verdict.ts';
 
@@ -60,7 +60,7 @@ function sayShelves([least, most]: readonly [number, number]): string {
 }
 
 /** Tells the push, where it ends, and what stops it there. */
-export function sayPush(pushed: PushedIn, brief: Brief): string {
+export function sayPush(pushed: PushedIn, brief: Brief, room: PlacesOf): string {
   const { mouthMm } = brief;
   const way = pushed.backMm - mouthMm;
   const it = pieceOf(brief);
@@ -71,11 +71,11 @@ export function sayPush(pushed: PushedIn, brief: Brief): string {
       ? `The ${it} is held at the mouth and does not start.`
       : `The ${it} is pushed in and stops dead ${mm(way)} in from the mouth, ${mm(pushed.shortMm)} short of home.`;
   if (!one) return told;
-  if (pushed.stoppedBy.side === 'back') return `${told} It meets the ${sayOn('back', one, mouthMm)}.`;
+  if (pushed.stoppedBy.side === 'back') return `${told} It meets the ${sayOn('back', one, room)}.`;
   if (pushed.stoppedBy.side === 'top')
-    return `${told} It meets what is overhead, ${sayOn(pushed.stoppedBy.on ?? 'ceiling', one, mouthMm)}.`;
+    return `${told} It meets what is overhead, ${sayOn(pushed.stoppedBy.on ?? 'ceiling', one, room)}.`;
   return two
-    ? `${told} It is tight on the ${sayOn('left', one, mouthMm)}, and on the ${sayOn('right', two, mouthMm)}.`
+    ? `${told} It is tight on the ${sayOn('left', one, room)}, and on the ${sayOn('right', two, room)}.`
     : told;
 }
 

@@ -6,13 +6,14 @@ import type { Brief } from '../exercise/brief.ts';
 import { signedDistance } from '../geometry/plane.ts';
 import type { Place } from '../recess/recess.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
+import { sideName } from '../recess/side-words.ts';
 import { datumParts, saidKey } from '../survey/act.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
 import { sizeRules } from '../survey/size.ts';
 import type { Booking } from '../survey/survey.ts';
 import type { LedgerLine, LineName, SizeLedger } from './ledger.ts';
 import { placeWithinMm } from './offset-chain.ts';
-import { sayAt, sayBookedPlace, sayOn, surfaceWords } from './place-words.ts';
+import { type PlacesOf, sayAt, sayBookedPlace, sayOn } from './place-words.ts';
 import { sizeWords } from './report-words.ts';
 import type { UncoveredRoom } from './uncovered-room.ts';
 
@@ -31,7 +32,7 @@ export interface Story {
 
 /** What stories are told from. */
 export interface ToldFrom {
-  readonly view: Pick<LearnerView, 'brief' | 'bookings' | 'readings' | 'worked' | 'marks'>;
+  readonly view: Pick<LearnerView, 'outline' | 'brief' | 'bookings' | 'readings' | 'worked' | 'marks'>;
   readonly uncovered: Pick<UncoveredRoom, 'readings' | 'lines'>;
 }
 
@@ -49,8 +50,8 @@ export function tellSize(ledger: SizeLedger, from: ToldFrom): readonly Story[] {
 }
 
 /** Says where a size is decided: `left wall, 2040 up, 388 in; right wall, ...`. */
-export function sayDecided(ledger: Pick<SizeLedger, 'decidedAt'>, brief: Brief): string {
-  return ledger.decidedAt.map(({ side, at }) => sayOn(side, at, brief.mouthMm)).join('; ');
+export function sayDecided(ledger: Pick<SizeLedger, 'decidedAt'>, room: PlacesOf): string {
+  return ledger.decidedAt.map(({ side, at }) => sayOn(side, at, room)).join('; ');
 }
 
 interface Told {
@@ -69,7 +70,7 @@ const tellers: Readonly<Record<LineName, Teller>> = {
       `A tape gives the distance between two points. What is made stands plumb and square, and walls that lean or turn the same way leave it another size. ${cost(told)}`,
     ],
     did: ['You taped from wall to wall. The figure that counted: ', ...figures(told), '.'],
-    next: [sayRule(told.ledger)],
+    next: [sayRule(told.ledger, told.from.view.outline)],
   }),
   'set-up': tellSetUp,
   rule: tellRule,
@@ -99,22 +100,22 @@ const tellers: Readonly<Record<LineName, Teller>> = {
     title: 'Nothing was read for it',
     happened: [`No reading on the sheet gives this size. ${cost(told)}`],
     did: ['You sent ', { his: String(told.ledger.proposedMm) }, '.'],
-    next: [sayRule(told.ledger)],
+    next: [sayRule(told.ledger, told.from.view.outline)],
   }),
 };
 
 function tellCoverage(told: Told): Omit<Story, 'line' | 'mm'> {
   const { ledger, from } = told;
-  const { mouthMm } = from.view.brief;
+  const { outline } = from.view;
   const { counts } = sizeRules[ledger.size];
   const booked = from.uncovered.readings.filter(({ n }) => isBookedFor(from.view, ledger.size, n));
   const sides = ledger.decidedAt.map((d) => heldAgainst(booked, counts, d));
   const unread = sides.filter((s) => !s.near || s.near.farMm > placeWithinMm);
   const missed = [...sides].sort((a, b) => b.pastMm - a.pastMm || sides.indexOf(a) - sides.indexOf(b))[0];
-  const where = ledger.decidedAt.map(({ side, at }) => `on the ${sayOn(side, at, mouthMm)}`).join(', and ');
+  const where = ledger.decidedAt.map(({ side, at }) => `on the ${sayOn(side, at, outline)}`).join(', and ');
   return {
     title: 'The places that decide were not read',
-    happened: [`The ${sizeWords[ledger.size]} is decided ${where}. ${sayUnread(sides, unread)}${cost(told)}`],
+    happened: [`The ${sizeWords[ledger.size]} is decided ${where}. ${sayUnread(sides, unread, outline)}${cost(told)}`],
     did:
       ledger.how === 'spans'
         ? ['You taped from wall to wall. The figure that counted: ', ...figures(told), '.']
@@ -170,7 +171,7 @@ function tellBooking(told: Told): Omit<Story, 'line' | 'mm'> {
     return [
       i > 0 ? '; ' : '',
       { his: String(b.said.valueMm) },
-      ` where the middle of the line stood at ${tenth(middle)} (${sayBookedPlace(b.said.place)})`,
+      ` where the middle of the line stood at ${tenth(middle)} (${sayBookedPlace(b.said.place, told.from.view.outline)})`,
     ];
   });
   return {
@@ -259,27 +260,26 @@ function isBookedFor(view: ToldFrom['view'], size: SizeLedger['size'], n: number
   );
 }
 
-function sayUnread(sides: readonly DecidedSide[], unread: readonly DecidedSide[]): string {
+function sayUnread(sides: readonly DecidedSide[], unread: readonly DecidedSide[], room: PlacesOf): string {
   if (unread.length === 0) return '';
   if (unread.length === sides.length) return 'No reading was there. ';
-  return `No reading was there on the ${unread.map((s) => surfaceWords[s.side]).join(' or the ')}. `;
+  return `No reading was there on the ${unread.map((s) => sideName(room, s.side)).join(' or the ')}. `;
 }
 
 function sayNearest({ side, near, pastMm }: DecidedSide, told: Told): Word[] {
-  if (!near) return [`Nothing was read on the ${surfaceWords[side]}.`];
+  if (!near) return [`Nothing was read on the ${sideName(told.from.view.outline, side)}.`];
   const least = sizeRules[told.ledger.size].counts === 'least';
   const past =
     Math.abs(pastMm) < 0.05
       ? 'it stands no further than what you read'
       : `it stands ${tenth(Math.abs(pastMm))} further ${pastMm > 0 === least ? 'into' : 'out of'} the recess than the best that you read`;
   return [
-    `On the ${surfaceWords[side]} your nearest reading to it was ${Math.round(near.farMm)} away, at ${sayAt(side, near.at, told.from.view.brief.mouthMm)}; ${past}.`,
+    `On the ${sideName(told.from.view.outline, side)} your nearest reading to it was ${Math.round(near.farMm)} away, at ${sayAt(side, near.at, told.from.view.brief.mouthMm)}; ${past}.`,
   ];
 }
 
 /** Where to hold the rule, and what it would have read from the line as it last stood. */
 function sayWouldRead({ ledger, from }: Told, missed: DecidedSide): Word[] {
-  const { mouthMm } = from.view.brief;
   const kind = sizeRules[ledger.size].datum;
   const booked = from.view.bookings.find(
     (b) => !b.struck && b.said.datum !== undefined && 'surface' in b.said.place && b.said.place.surface === missed.side,
@@ -290,7 +290,7 @@ function sayWouldRead({ ledger, from }: Told, missed: DecidedSide): Word[] {
   const would = plane
     ? ` From ${name} the rule would have shown ${tenth(Math.abs(signedDistance(plane, missed.at)))}.`
     : '';
-  return [`Hold the rule at the ${sayOn(missed.side, missed.at, mouthMm)} as well.${would}`];
+  return [`Hold the rule at the ${sayOn(missed.side, missed.at, from.view.outline)} as well.${would}`];
 }
 
 /** How a line truly stood: S by its turn, F by where it stood at the ends of the opening. */
@@ -321,12 +321,13 @@ function countingBookings({ ledger, from }: Told): Booking[] {
 }
 
 function figures(told: Told): Word[] {
+  const { from } = told;
   const counting = countingBookings(told);
   if (counting.length === 0) return ['none'];
   return counting.flatMap((b, i): Word[] => [
     i > 0 ? ', ' : '',
     { his: String(b.said.valueMm) },
-    ` (${sayBookedPlace(b.said.place)})`,
+    ` (${sayBookedPlace(b.said.place, from.view.outline)})`,
   ]);
 }
 
@@ -339,10 +340,10 @@ function notCarried({ ledger, from }: Told): string {
 }
 
 /** The right rule, as something to do. */
-function sayRule(ledger: SizeLedger): string {
+function sayRule(ledger: SizeLedger, room: PlacesOf): string {
   const { datum, sides, counts } = sizeRules[ledger.size];
   const which = counts === 'least' ? 'smallest' : 'largest';
-  const to = sides.map((side) => surfaceWords[side]).join(' and the ');
+  const to = sides.map((side) => sideName(room, side)).join(' and the ');
   return `Read from ${datum} to the ${to}, and ${sides.length > 1 ? `add the ${which} of each side` : `take the ${which}`}.`;
 }
 

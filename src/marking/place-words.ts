@@ -3,20 +3,17 @@
  */
 import type { Place } from '../recess/recess.ts';
 import type { Side } from '../recess/recess-spec.ts';
+import { type SidesOf, sideName } from '../recess/side-words.ts';
 import type { PlaceSaid } from '../survey/act.ts';
 
-export const surfaceWords: Readonly<Record<Side, string>> = {
-  left: 'left wall',
-  right: 'right wall',
-  back: 'back wall',
-  floor: 'floor',
-  ceiling: 'ceiling',
-  slope: 'slope',
-};
+/** The room that a place is in: its kind names its sides. */
+export interface PlacesOf extends SidesOf {
+  readonly mouthMm: number;
+}
 
 /** Says where on a surface a true place is: `right wall, 1640 up, 388 in`. */
-export function sayOn(side: Side, at: Place, mouthMm: number): string {
-  return `${surfaceWords[side]}, ${sayAt(side, at, mouthMm)}`;
+export function sayOn(side: Side, at: Place, room: PlacesOf): string {
+  return `${sideName(room, side)}, ${sayAt(side, at, room.mouthMm)}`;
 }
 
 /** Says a true place by its surface's own two coordinates: `1640 up, 388 in`. */
@@ -27,7 +24,7 @@ export function sayAt(side: Side, at: Place, mouthMm: number): string {
 }
 
 /** Says a place as the learner booked it, in the hand's own coordinates. */
-export function sayBookedPlace(place: PlaceSaid): string {
+export function sayBookedPlace(place: PlaceSaid, room: SidesOf): string {
   if ('mark' in place) return `mark ${place.mark}`;
   const parts = [
     place.zMm === undefined ? '' : sayUp(place.zMm),
@@ -35,7 +32,7 @@ export function sayBookedPlace(place: PlaceSaid): string {
     place.yMm === undefined ? '' : sayIn(place.yMm, -Infinity),
     place.along === undefined ? '' : `along ${place.along}`,
   ];
-  return [surfaceWords[place.surface], ...parts].filter((p) => p !== '').join(', ');
+  return [sideName(room, place.surface), ...parts].filter((p) => p !== '').join(', ');
 }
 
 /** A corner with the floor may lie a little under the brief's floor. */

@@ -53,7 +53,7 @@ export const findingsProof: Proof = {
 const attempts = 80;
 /** What it has to cost, mm. */
 const costsMm = 2;
-const runsMm = 4;
+const runsMm = 5;
 
 /** Where a mistake is provoked, and what it also is. */
 interface Target {

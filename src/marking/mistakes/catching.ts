@@ -100,7 +100,7 @@ export function byEdge(from: Evidence, trim: Trim): Caught | null {
 export function byTape(from: Evidence, place: SurfacePlace, to: 'left' | 'right' | 'floor' | 'ceiling'): Caught | null {
   const done = wouldSee(from.whole, { act: 'span', place, to });
   if (done?.tapeMm === undefined) return null;
-  const where = sayBookedPlace(place);
+  const where = sayBookedPlace(place, from.whole.world.exercise.spec);
   return {
     act: { act: 'span', place, to },
     where,
@@ -159,7 +159,7 @@ function byAct(survey: Survey, act: Act & { act: 'read' }): Caught | null {
   const seen = wouldSee(survey, act)?.edgesMm;
   if (!seen || !('surface' in act.place)) return null;
   const seenMm = (seen[0] + seen[1]) / 2;
-  const where = sayBookedPlace(act.place);
+  const where = sayBookedPlace(act.place, survey.world.exercise.spec);
   return {
     act,
     where,

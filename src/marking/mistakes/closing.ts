@@ -27,7 +27,7 @@ export const neverClosed: Mistake = {
         did: [
           'You booked ',
           his(worst.offset.valueMm),
-          ` (${sayBookedPlace(worst.offset.said.place)}), read that place once, and let it stand.`,
+          ` (${sayBookedPlace(worst.offset.said.place, from.survey.world.exercise.spec)}), read that place once, and let it stand.`,
         ],
         next: ['Before you pack up: tape across and hold it against left and right, and read the first places again.'],
       }),

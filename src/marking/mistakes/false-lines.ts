@@ -3,12 +3,12 @@
  * up, is told from the log; where the log does not tell, it is off the reference and no more is said.
  */
 import { signedDistance } from '../../geometry/plane.ts';
+import { sideName } from '../../recess/side-words.ts';
 import { datumParts } from '../../survey/act.ts';
 import { targetPoint } from '../../survey/set-up-acts.ts';
 import type { Entry, Reading } from '../../survey/survey.ts';
 import { type FaceLineOff, faceLineOff } from '../face-line.ts';
 import { lineOf } from '../ledger.ts';
-import { surfaceWords } from '../place-words.ts';
 import { byLooking } from './catching.ts';
 import type { Evidence } from './evidence.ts';
 import { type Found, type Mistake, nothingMm } from './mistake.ts';
@@ -28,7 +28,7 @@ export const wallAsSquare: Mistake = {
     return found(from, off, {
       happened:
         'The square line was turned until it ran along a side wall, and that wall is not square to the reference.',
-      did: `You read the ${surfaceWords[pair.side ?? 'left']} from ${pair.datum} in two places and turned the level until they agreed.`,
+      did: `You read the ${sideName(from.survey.world.exercise.spec, pair.side ?? 'left')} from ${pair.datum} in two places and turned the level until they agreed.`,
       next: 'Line up the face line first. The square line is made from it; no wall is a square.',
       acts: [pair.n],
     });
@@ -45,7 +45,7 @@ export const wrongReference: Mistake = {
     return found(from, off, {
       happened: 'The face line does not run along what the eye will lay the work against.',
       did: pair
-        ? `You turned ${pair.datum} until it ran along the ${surfaceWords[pair.side ?? 'back']}.`
+        ? `You turned ${pair.datum} until it ran along the ${sideName(from.survey.world.exercise.spec, pair.side ?? 'back')}.`
         : `You read from ${off.datum} as it stood.`,
       next: 'Ask what the eye will lay it against. Turn the level until the line runs along that from end to end.',
       acts: pair ? [pair.n] : [],
@@ -94,14 +94,16 @@ export const marksLost: Mistake = {
   },
 };
 
-/** How the face line runs off, where that is more than is seen or marked; else null. */
+/** How the face line runs off, where that is more than is seen or marked, and than the reference wavers by; else null. */
 function offReference(from: Evidence): (FaceLineOff & { readonly mm: number }) | null {
   const off = faceLineOff(from.survey);
   if (!off || from.survey.readings.length === 0) return null;
   const { limits, setUp } = from.survey.world.exercise.headings;
   const runs = Math.abs(off.rightMm - off.leftMm);
   const most = Math.max(Math.abs(off.leftMm), Math.abs(off.rightMm));
-  if (runs <= limits.visibleMm && most <= setUp.referenceWithinMm) return null;
+  // A line laid along what wavers is off its ends by some of that, whoever lays it.
+  const slackMm = from.brief.referenceWaverMm / 2;
+  if (runs <= limits.visibleMm + slackMm && most <= setUp.referenceWithinMm + slackMm) return null;
   return { ...off, mm: Math.max(runs, most) };
 }
 

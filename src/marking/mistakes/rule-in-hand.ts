@@ -68,7 +68,7 @@ export const ruleAskew: Mistake = {
           'You held the rule ',
           `${Math.round(1000 * slopeOf(from, worst))} mm in a metre off square and wrote `,
           his(worst.offset.valueMm),
-          ` (${sayBookedPlace(worst.offset.said.place)}).`,
+          ` (${sayBookedPlace(worst.offset.said.place, from.survey.world.exercise.spec)}).`,
         ],
         next: ['Swing the rule a little each way: the smallest number that it shows is the offset.'],
       }),
@@ -95,7 +95,11 @@ export const tapeInCorner: Mistake = {
       acts: [span.n],
       caught: byReadingAgain(from, sizeRules[worst.size].datum, place),
       happened: [`A tape bends where it comes into the corner and reads short. Here it lost ${tenth(worst.mm)}.`],
-      did: ['You taped ', his(span.writtenMm), ` (${sayBookedPlace(place)}) and read no offsets beside it.`],
+      did: [
+        'You taped ',
+        his(span.writtenMm),
+        ` (${sayBookedPlace(place, from.survey.world.exercise.spec)}) and read no offsets beside it.`,
+      ],
       next: ['Read each side from the line with the rule; keep the tape for a check.'],
     };
   },
@@ -117,7 +121,7 @@ export const decadeMisread: Mistake = {
         did: [
           'You wrote ',
           his(worst.offset.valueMm),
-          ` where the rule showed ${tenth(worst.seenMm ?? 0)} (${sayBookedPlace(worst.offset.said.place)}).`,
+          ` where the rule showed ${tenth(worst.seenMm ?? 0)} (${sayBookedPlace(worst.offset.said.place, from.survey.world.exercise.spec)}).`,
         ],
         next: ['Read the tens last, say the number aloud, and look whether it goes with its neighbours.'],
       }),

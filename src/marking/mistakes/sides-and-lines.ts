@@ -3,13 +3,14 @@
  * the sheet, and costs what that changes.
  */
 import type { Plane } from '../../geometry/plane.ts';
+import type { Side } from '../../recess/recess-spec.ts';
+import { sideName } from '../../recess/side-words.ts';
 import { datumParts, type SurfacePlace } from '../../survey/act.ts';
 import { baseDatum, broughtOver, carriedStep, handPlace, samePlace } from '../../survey/offsets.ts';
 import { rightRule, type SizeName, sizeRules } from '../../survey/size.ts';
 import type { Reading } from '../../survey/survey.ts';
 import type { Word } from '../ledger-story.ts';
 import { placeWithinMm } from '../offset-chain.ts';
-import { surfaceWords } from '../place-words.ts';
 import { byReading, byTape } from './catching.ts';
 import type { Evidence, Figure } from './evidence.ts';
 import { type Found, type Mistake, nothingMm } from './mistake.ts';
@@ -30,6 +31,7 @@ export const sidesSwapped: Mistake = {
     const found = undone(from, swapped, (f, read) => ({ side: read.side ?? f.side, valueMm: f.valueMm }));
     if (!found || !['left', 'right'].every((side) => found.wrong.some((f) => f.side === side))) return null;
     const { worst } = found;
+    const name = (side: Side) => sideName(from.survey.world.exercise.spec, side);
     return {
       ...found.cost,
       caught: byReading(from, found.size, worst.offset.said.place as SurfacePlace),
@@ -37,7 +39,7 @@ export const sidesSwapped: Mistake = {
       did: [
         'You booked ',
         his(worst.offset.valueMm),
-        ` for the ${surfaceWords[worst.side]}; it was read on the ${surfaceWords[swapped(worst)?.side ?? worst.side]}.`,
+        ` for the ${name(worst.side)}; it was read on the ${name(swapped(worst)?.side ?? worst.side)}.`,
       ],
       next: ['Say the side aloud as you stand facing the work, and draw the arrow before the number.'],
     };

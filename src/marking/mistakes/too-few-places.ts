@@ -3,14 +3,18 @@
  * out have nearer.
  */
 import { axesOf, type Side } from '../../recess/recess-spec.ts';
-import { sayAt } from '../place-words.ts';
+import { sayOn } from '../place-words.ts';
 import { byTightest } from './catching.ts';
 import { type Evidence, leftOutMm, type PlaceRead } from './evidence.ts';
 import { type Found, type Mistake, nothingMm } from './mistake.ts';
 
-/** The pattern is asked of the carcass's width; where the frame's shows it too, that is counted with it. */
-const size = 'carcass-width';
-const sizes = ['carcass-width', 'frame-width'] as const;
+type WidthName = 'carcass-width' | 'lining-width' | 'frame-width';
+
+/** The pattern is asked of the carcass's or the lining's width; where the frame's shows it too, that is counted with it. */
+function widthOf(from: Evidence): 'carcass-width' | 'lining-width' {
+  return from.brief.lining ? 'lining-width' : 'carcass-width';
+}
+
 const walls = ['left', 'right'] as const;
 
 /** Places nearer to each other than this are one place: the hand is no surer, mm. */
@@ -26,9 +30,9 @@ export const oneWidth: Mistake = {
       spread(places, 'u') <= onePlaceMm && spread(places, 'v') <= onePlaceMm;
     const shown = shownIn(from, isOne);
     return found(from, shown, walls, () => true, {
-      happened: 'The walls come nearer to each other than where they were read.',
-      did: 'You read each side wall in one place.',
-      next: 'Read each wall at three heights or more, at the front and at the back.',
+      happened: 'The sides come nearer to each other than where they were read.',
+      did: 'You read each side in one place.',
+      next: 'Read each side at three heights or more, at the front and at the back.',
     });
   },
 };
@@ -41,10 +45,10 @@ export const frontOnly: Mistake = {
     if (!walls.every((side) => readOn(from, side).every((p) => p.at.u <= front))) return null;
     if (!walls.some((side) => spread(readOn(from, side), 'v') > onePlaceMm)) return null;
     const behind = walls.filter((side) => (decidedAt(from, side)?.u ?? front) > front);
-    return found(from, [size], behind, (at) => at.u > front, {
-      happened: 'The recess closes in behind where it was read: the carcass starts in and then jams.',
-      did: 'You read the side walls at the front and not further in.',
-      next: 'Read the same heights again at the back of the carcass.',
+    return found(from, [widthOf(from)], behind, (at) => at.u > front, {
+      happened: 'The recess closes in behind where it was read: what is made starts in and then jams.',
+      did: 'You read the sides at the front and not further in.',
+      next: 'Read the same heights again as far in as it goes.',
     });
   },
 };
@@ -56,14 +60,12 @@ export const wallAsPlumb: Mistake = {
     const shown = shownIn(from, (places) => spread(places, 'v') <= onePlaceMm);
     if (!walls.some((side) => spread(readOn(from, side), 'u') > onePlaceMm)) return null;
     return found(from, shown, walls, () => true, {
-      happened: 'A wall leans or bellies, and what it does higher up or lower down was built into the work.',
-      did: 'You read the side walls at one height, as if they were plumb.',
-      next: 'Read each wall low, half-way up and high, from the same line.',
+      happened: 'A side leans or bellies, and what it does higher up or lower down was built into the work.',
+      did: 'You read the sides at one height, as if they were plumb.',
+      next: 'Read each side low, half-way up and high, from the same line.',
     });
   },
 };
-
-type WidthName = (typeof sizes)[number];
 
 interface Said {
   readonly happened: string;
@@ -87,10 +89,8 @@ function found(
   );
   if (!most || !worst || most.mm <= nothingMm) return null;
   const decided = from.domain(worst.of).decidedAt.find((d) => d.side === worst.side);
-  const tells = worst.of === size ? 'It is tightest' : 'For the frame it is widest';
-  const where = decided
-    ? ` ${tells} on the ${worst.side} wall, ${sayAt(worst.side, decided.at, from.brief.mouthMm)}.`
-    : '';
+  const tells = worst.of === 'frame-width' ? 'For the frame it is widest' : 'It is tightest';
+  const where = decided ? ` ${tells} on the ${sayOn(worst.side, decided.at, from.survey.world.exercise.spec)}.` : '';
   return {
     costMm: most.mm,
     sizes: [most.of, ...bySize.filter((s) => s !== most && s.mm > nothingMm).map((s) => s.of)],
@@ -104,12 +104,14 @@ function found(
 
 /** The sizes that show a pattern of the places read on both walls: the carcass's first, none where that does not. */
 function shownIn(from: Evidence, isShown: (places: readonly PlaceRead[]) => boolean): readonly WidthName[] {
+  const width = widthOf(from);
+  const sizes: readonly WidthName[] = [width, 'frame-width'];
   const shown = sizes.filter((of) => from.sizes.includes(of) && walls.every((side) => isShown(readOn(from, side, of))));
-  return shown.includes(size) ? shown : [];
+  return shown.includes(width) ? shown : [];
 }
 
-/** The places read on a wall for the carcass's width; none where it was not read, which no pattern is made of. */
-function readOn(from: Evidence, side: Side, of: WidthName = size): readonly PlaceRead[] {
+/** The places read on a wall for a width; none where it was not read, which no pattern is made of. */
+function readOn(from: Evidence, side: Side, of: WidthName = widthOf(from)): readonly PlaceRead[] {
   return from.placesRead(of).filter((p) => p.side === side);
 }
 
@@ -126,7 +128,7 @@ function frontMm(from: Evidence): number {
 }
 
 function decidedAt(from: Evidence, side: Side): { u: number; v: number } | null {
-  const decided = from.domain(size).decidedAt.find((d) => d.side === side);
+  const decided = from.domain(widthOf(from)).decidedAt.find((d) => d.side === side);
   const axes = axesOf(side);
   return decided ? { u: decided.at[axes.u], v: decided.at[axes.v] } : null;
 }

@@ -14,9 +14,12 @@ import { type Evidence, type Figure, proposedOffsets, spansOf } from './evidence
 import { type Found, type Mistake, nothingMm } from './mistake.ts';
 
 const carcassSizes = ['carcass-width', 'carcass-height', 'carcass-depth'] as const;
-const frameSizes = ['frame-width', 'frame-height'] as const;
+/** Of what goes in: the tightest counts. */
+const tightSizes = [...carcassSizes, 'lining-width', 'lining-height'] as const;
+/** Of what is scribed: the widest counts. */
+const scribedSizes = ['frame-width', 'frame-height', 'shelf-depth', 'lining-depth'] as const;
 
-export const everySize = [...carcassSizes, ...frameSizes] as const;
+export const everySize = [...tightSizes, ...scribedSizes] as const;
 
 /** What was sent agrees with a rule within this: half a millimetre of rounding for the workshop, mm. */
 const agreesMm = 0.55;
@@ -47,7 +50,7 @@ export const averages: Mistake = {
     bySums(from, everySize, (_, sides) => addUp(sides, (v) => mean(v)), {
       happened: 'An average is larger than the tight places and smaller than the wide ones: half of them do not fit.',
       did: 'You added the averages of each side.',
-      next: 'For a carcass add the smallest of each side, for a frame the largest.',
+      next: 'For what goes in add the smallest of each side, for what is scribed the largest.',
     }),
 };
 
@@ -55,10 +58,10 @@ export const mostForCarcass: Mistake = {
   id: 'M05',
   name: 'largest used for the carcass',
   find: (from) =>
-    bySums(from, carcassSizes, (_, sides) => addUp(sides, (v) => Math.max(...v)), {
-      happened: 'The carcass is as large as the recess is at its widest. It has to pass the tightest.',
-      did: 'You added the largest of each side for the carcass.',
-      next: 'For a carcass add the smallest of each side.',
+    bySums(from, tightSizes, (_, sides) => addUp(sides, (v) => Math.max(...v)), {
+      happened: 'What goes in is as large as the recess is at its widest. It has to pass the tightest.',
+      did: 'You added the largest of each side for what goes in.',
+      next: 'For what goes in add the smallest of each side.',
     }),
 };
 
@@ -66,11 +69,11 @@ export const leastForFrame: Mistake = {
   id: 'M06',
   name: 'smallest used for the frame',
   find: (from) =>
-    bySums(from, frameSizes, (_, sides) => addUp(sides, (v) => Math.min(...v)), {
+    bySums(from, scribedSizes, (_, sides) => addUp(sides, (v) => Math.min(...v)), {
       happened:
-        'The frame is as large as the opening at its tightest. Where the opening is wider there is nothing to scribe.',
-      did: 'You added the smallest of each side for the frame.',
-      next: 'For a frame that is scribed add the largest of each side at the face line.',
+        'The blank is as large as its place at the tightest. Where the place is wider there is nothing to scribe.',
+      did: 'You took the smallest of each side for the blank.',
+      next: 'For a blank that is scribed take the largest of each side along the line that it meets.',
     }),
 };
 
@@ -80,15 +83,15 @@ export const noStock: Mistake = {
   find: (from) =>
     bySums(
       from,
-      frameSizes,
+      scribedSizes,
       (size, sides) => {
         const bare = addUp(sides, (v) => Math.max(...v));
         return bare === null ? null : bare + from.ledger(size).overMadeMm;
       },
       {
-        happened: 'The blank is as large as the opening and no larger. A saw needs stock to follow the wall.',
+        happened: 'The blank is as large as its place and no larger. A saw needs stock to follow the wall.',
         did: 'You sent the largest sums as they were, with no stock put on.',
-        next: 'Put on the least stock that the brief asks for, at both edges.',
+        next: 'Put on the least stock that the brief asks for, at every edge that is scribed.',
       },
     ),
 };
