@@ -73,6 +73,9 @@ export function layoutBackSection(of: Uncovering, panel: { width: number; height
     ),
     decided: of.decided.filter((d) => d.side === 'back').map((d) => point(d.at.y, d.at.z)),
     names: [{ x: edgePx, y: bottom + 15, text: '← to the face line', anchor: 'start' }],
+    places: curves.flatMap((c) =>
+      c.alongMm.map((z, i) => ({ side: 'back' as const, u: c.atMm, v: z, ...point(c.acrossMm[i] ?? straightMm, z) })),
+    ),
   };
 }
 

@@ -106,6 +106,11 @@ export function layoutFlatsSection(of: Uncovering, panel: { width: number; heigh
       text: l.name,
       anchor: 'start',
     })),
+    places: curves.flatMap((c) =>
+      c.alongMm.flatMap((x, i) =>
+        point(c.side, { x, z: c.acrossMm[i] ?? c.straightMm }).map((p) => ({ side: c.side, u: x, v: c.atMm, ...p })),
+      ),
+    ),
   };
 }
 

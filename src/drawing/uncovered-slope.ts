@@ -58,5 +58,11 @@ export function layoutSlopeSection(of: Uncovering, panel: { width: number; heigh
     ),
     decided: of.decided.filter((d) => d.side === 'slope').map((d) => point(d.at)),
     names: [{ x: sidePx, y: straightY + reachPx + 22, text: 'the slope, laid level', anchor: 'start' }],
+    places: curves.flatMap((c) =>
+      c.alongMm.map((x, i) => {
+        const [px, py] = at(x, c.acrossMm[i] ?? 0);
+        return { side: 'slope' as const, u: x, v: c.atMm, x: px, y: py };
+      }),
+    ),
   };
 }

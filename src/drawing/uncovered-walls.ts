@@ -97,6 +97,9 @@ export function layoutWallsSection(of: Uncovering, panel: { width: number; heigh
       return [{ x: dx, y: dy }];
     }),
     names: [],
+    places: walls.flatMap((w) =>
+      line(w).map(([px, py], i) => ({ side: w.side, u: w.atMm, v: w.alongMm[i] ?? 0, x: px, y: py })),
+    ),
   };
 }
 

@@ -71,7 +71,35 @@ export interface UncoveredLayout {
   /** Places that decide a size and were not read. */
   readonly decided: readonly { readonly x: number; readonly y: number }[];
   readonly names: readonly Words[];
+  /** Places of the drawn curves, by their surface's own true coordinates: what a pointer is nearest to. */
+  readonly places: readonly DrawnPlace[];
 }
+
+/** A place of a curve, and where it is drawn, px. */
+export interface DrawnPlace {
+  readonly side: Side;
+  readonly u: number;
+  readonly v: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Gives the drawn place that a point of the panel is nearest to; null where none is within reach. */
+export function placeNear(layout: Pick<UncoveredLayout, 'places'>, at: { x: number; y: number }): DrawnPlace | null {
+  let best: DrawnPlace | null = null;
+  let bestOff = reachPx * reachPx;
+  for (const p of layout.places) {
+    const off = (p.x - at.x) * (p.x - at.x) + (p.y - at.y) * (p.y - at.y);
+    if (off < bestOff) {
+      best = p;
+      bestOff = off;
+    }
+  }
+  return best;
+}
+
+/** How far off a curve a pointer may be and still mean it, px. */
+const reachPx = 40;
 
 /** What is uncovered. */
 export interface Uncovering {

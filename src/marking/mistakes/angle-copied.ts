@@ -3,7 +3,8 @@
  */
 import type { SizeName } from '../../survey/size.ts';
 import { lineOf } from '../ledger.ts';
-import { byReading, handPlaceOf } from './catching.ts';
+import { handPlaceOf } from '../without-errors.ts';
+import { byReading } from './catching.ts';
 import { type Evidence, leftOutMm } from './evidence.ts';
 import { type Caught, type Mistake, nothingMm } from './mistake.ts';
 

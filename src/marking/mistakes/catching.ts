@@ -3,36 +3,18 @@
  * as everyone's, where the level last stood, so that what is told is what the rule itself would have said.
  */
 
-import { nominalObstruction } from '../../recess/defect-shapes.ts';
 import type { Place } from '../../recess/recess.ts';
-import { axesOf, type Side, type Trim, trueOf } from '../../recess/recess-spec.ts';
+import { axesOf, type Side, type Trim } from '../../recess/recess-spec.ts';
 import { type Act, datumName, datumParts, type SurfacePlace } from '../../survey/act.ts';
-import { perform } from '../../survey/acting.ts';
-import type { Done } from '../../survey/outcome.ts';
 import { type FoundPlace, findPlace } from '../../survey/place.ts';
-import { drawRuleErrors } from '../../survey/rule.ts';
 import { type SizeName, sizeRules } from '../../survey/size.ts';
 import { finderOf, type Survey } from '../../survey/survey.ts';
 import { trueOffset } from '../domain.ts';
 import { sayBookedPlace } from '../place-words.ts';
 import { touchesWork } from '../touch.ts';
+import { handPlaceOf, wouldSee } from '../without-errors.ts';
 import type { Evidence } from './evidence.ts';
 import type { Caught } from './mistake.ts';
-
-/** Gives a survey as it stands with the errors of rule, hand and eye off, and all lines told in mm. */
-export function withoutErrors(survey: Survey): Survey {
-  const { world } = survey;
-  const { wornMm: _worn, ...rule } = world.exercise.kit.rule;
-  const kit = { ...world.exercise.kit, rule: { ...rule, errors: false } };
-  const exercise = { ...world.exercise, kit, aids: { ...world.exercise.aids, seenInMm: true } };
-  return { ...survey, handedIn: false, world: { ...world, exercise, rule: drawRuleErrors(world.key, kit.rule) } };
-}
-
-/** Acts without errors; null when it is refused. */
-export function wouldSee(survey: Survey, act: Act): Done | null {
-  const { outcome } = perform(withoutErrors(survey), act);
-  return outcome.ok ? outcome : null;
-}
 
 /** Catches by a reading at a place; null when it cannot be held there from a line that is thrown now. */
 export function byReading(from: Evidence, size: SizeName, place: SurfacePlace): Caught | null {
@@ -128,28 +110,6 @@ export function byLooking(from: Evidence): Caught | null {
   };
 }
 
-/** Gives where on its surface a place is said to be so that it is found at own coordinates, to the whole millimetre. */
-export function handPlaceOf(
-  from: Pick<Evidence, 'survey' | 'bay'>,
-  side: Side,
-  at: { u: number; v: number },
-): SurfacePlace {
-  const { survey, bay } = from;
-  const surface = { surface: side, ...(bay === 1 ? {} : { bay }) };
-  const { shift, xAxis } = survey.world.hand;
-  const { x: c, y: s } = xAxis;
-  const { spec } = survey.world.exercise;
-  const axes = axesOf(side);
-  if (axes.across === 'z') {
-    const [dx, dy] = [at.u - shift.x, at.v - shift.y];
-    return { ...surface, xMm: whole(c * dx + s * dy), yMm: whole(c * dy - s * dx) };
-  }
-  const straight = trueOf(side, nominalObstruction(spec, side, 0));
-  const zMm = whole(at.v - shift.z);
-  if (side === 'back') return { ...surface, xMm: whole((at.u - shift.x + s * straight) / c), zMm };
-  return { ...surface, yMm: whole((at.u - shift.y - s * straight) / c), zMm };
-}
-
 /** A datum of the same kind, of the set-up that stands now. */
 function sameNow(survey: Survey, datum: string): string {
   return survey.standing ? datumName(datumParts(datum).kind, survey.standing.setUp) : datum;
@@ -195,10 +155,6 @@ const edgeMm = 12;
 function ownOf(side: Side, at: Place): { u: number; v: number } {
   const axes = axesOf(side);
   return { u: at[axes.u], v: at[axes.v] };
-}
-
-function whole(mm: number): number {
-  return 0 + Math.round(mm);
 }
 
 function tenth(mm: number): string {

@@ -7,7 +7,8 @@ import { type CheckName, checkNames, outOfTrue } from '../../survey/level-body.t
 import { bodyInUse } from '../../survey/set-up-acts.ts';
 import type { SizeName } from '../../survey/size.ts';
 import type { SetUpCause } from '../stood.ts';
-import { byReadingAgain, wouldSee } from './catching.ts';
+import { wouldSee } from '../without-errors.ts';
+import { byReadingAgain } from './catching.ts';
 import type { Evidence } from './evidence.ts';
 import { type Caught, type Mistake, nothingMm } from './mistake.ts';
 

@@ -7,6 +7,7 @@ import type { BayNumber } from '../../exercise/bays.ts';
 import type { Exercise } from '../../exercise/exercise.ts';
 import { type Report, reportOf } from '../../marking/report.ts';
 import { type UncoveredRoom, uncoverRoom } from '../../marking/uncovered-room.ts';
+import { type PlaceAsked, type WouldRead, wouldHaveRead } from '../../marking/would-read.ts';
 import type { Act } from '../../survey/act.ts';
 import { fold, perform } from '../../survey/acting.ts';
 import { actInRoom, surveyIn } from '../../survey/in-bay.ts';
@@ -27,6 +28,8 @@ export interface SurveyCore {
   report(): Report | null;
   /** The true room; null before hand-in. */
   uncovered(): UncoveredRoom | null;
+  /** What the rule would have read at a place of a recess, errors off; null before hand-in. */
+  wouldRead(asked: PlaceAsked, bay?: BayNumber): WouldRead | null;
 }
 
 /**
@@ -47,5 +50,6 @@ export function openCore(exercise: Exercise, before: readonly { act: Act; outcom
     entries: () => survey.entries,
     report: () => (survey.handedIn ? reportOf(survey) : null),
     uncovered: () => (survey.handedIn ? uncoverRoom(survey) : null),
+    wouldRead: (asked, bay = 1) => (survey.handedIn ? wouldHaveRead(survey, asked, bay) : null),
   };
 }
