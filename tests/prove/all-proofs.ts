@@ -15,6 +15,7 @@ import { presetProof } from './preset.ts';
 import type { Proof } from './proof.ts';
 import { setOutProof } from './set-out.ts';
 import { setUpProof } from './set-up.ts';
+import { setUpFamiliesProof } from './set-up-families.ts';
 import { sightProof } from './sight.ts';
 import { slopeProof } from './slope.ts';
 import { twoKindsProof } from './two-kinds.ts';
@@ -30,6 +31,7 @@ export const proofs: readonly Proof[] = [
   carefulProof,
   sightProof,
   setUpProof,
+  setUpFamiliesProof,
   openingsProof,
   slopeProof,
   findingsProof,

@@ -33,7 +33,7 @@ export const carefulProof: Proof = {
   name: 'careful',
   says: 'five heights by three depths a side, a class II rule, a level within 0.3 mm/m: the worst size within 2.5 mm of the key in 90 of 100 alcoves; k = 2 holds the places read in 93',
   full: 1000,
-  small: 60,
+  small: 16,
   prove: (share) => eachCase(share, proveCareful),
   conclude,
 };
