@@ -3,6 +3,7 @@
  */
 import { bitsProof } from './bits.ts';
 import { carefulProof } from './careful.ts';
+import { costsProof } from './costs.ts';
 import { decidingProof } from './deciding.ts';
 
 import { findingsProof } from './findings.ts';
@@ -29,6 +30,7 @@ export const proofs: readonly Proof[] = [
   lessonProof,
   uncertaintyProof,
   carefulProof,
+  costsProof,
   sightProof,
   setUpProof,
   setUpFamiliesProof,
