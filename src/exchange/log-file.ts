@@ -37,6 +37,9 @@ const done = v.strictObject({
   seen: v.optional(v.array(seen)),
   tapeMm: v.optional(number),
   marksLost: v.optional(v.array(number)),
+  practiceMm: v.optional(v.array(number)),
+  swapped: v.optional(v.boolean()),
+  toolMm: v.optional(v.array(number)),
 });
 
 const refusedOutcome = v.strictObject({

@@ -5,6 +5,8 @@ import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
 import { findLearner } from '../../src/learners/learner.ts';
 import { markSurvey } from '../../src/marking/report.ts';
+import type { Act } from '../../src/survey/act.ts';
+import { perform } from '../../src/survey/acting.ts';
 import { beginSurvey } from '../../src/survey/survey.ts';
 import { openWorld } from '../../src/survey/world.ts';
 
@@ -42,6 +44,31 @@ describe('a field log as a file', () => {
     expect(log.header).toMatchObject({ exercise: code, learner: 'K7', scripted: 'three-widths' });
     expect(log.cutOff).toBe(false);
     expect(writeLog(log.header, log.entries)).toBe(text);
+  });
+
+  test('with checks, a swap, tools and marks is read back to the byte, and holds', () => {
+    const faulty = exerciseOf(
+      writeCode({ family: 'alcove', severity: 'old', structure: 'wound', kit: 'faulty', seed: 5 }),
+    );
+    const acts: Act[] = [
+      ...(['level', 'plumb', 'square'] as const).map((check): Act => ({ act: 'check', check })),
+      { act: 'check', check: 'level', of: 'side' },
+      { act: 'check', check: 'level', verdict: 'do-not-use', errorMmPerM: 1.25 },
+      { act: 'stand', xMm: 0, yMm: 0, heightMm: 1100, packed: true },
+      { act: 'settle' },
+      { act: 'mark', place: { surface: 'left', zMm: 900, along: 'F' } },
+      { act: 'edge', place: { surface: 'left', yMm: 200, zMm: 1200 }, lengthMm: 900, along: 'v' },
+      { act: 'plumb', place: { surface: 'left', yMm: 200, zMm: 1200 }, lengthMm: 900 },
+      { act: 'three-four-five', at: { surface: 'floor', xMm: 0, yMm: 0 }, unitMm: 200 },
+    ];
+    let survey = beginSurvey(openWorld(faulty));
+    for (const act of acts) survey = perform(survey, act).survey;
+    expect(survey.entries.map((e) => e.outcome.ok)).toEqual(acts.map(() => true));
+    const written = writeLog({ exercise: nameOf(faulty), learner: '' }, survey.entries);
+    for (const field of ['practiceMm', 'swapped', 'toolMm', 'handUm']) expect(written).toContain(field);
+    const log = read(written);
+    expect(writeLog(log.header, log.entries)).toBe(written);
+    expect(verifyLog(log)).toBeNull();
   });
 
   test('replays to the survey that was acted, and marks alike', () => {
