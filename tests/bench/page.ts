@@ -30,7 +30,7 @@ export async function pageFigures(): Promise<PageFigure[]> {
   await new Promise((done) => setTimeout(done, 600));
   const browser = await chromium.launch({ executablePath: ensureBrowser(), args: [...browserSwitches] });
   try {
-    return [...(await weights(browser)), await dragged(browser), await thirtyOne(browser)];
+    return [...(await weights(browser)), await dragged(browser), await linedUp(browser), await thirtyOne(browser)];
   } finally {
     await browser.close();
     server.kill();
@@ -103,6 +103,54 @@ async function dragged(browser: Browser): Promise<PageFigure> {
   return figure(
     'page: script of a frame, level dragged, 95th percentile',
     times[Math.floor(times.length * 0.95)] ?? 0,
+    'ms',
+    8,
+  );
+}
+
+/** The script of each frame while a wheel is drawn and both loupes follow, 95th percentile. */
+async function linedUp(browser: Browser): Promise<PageFigure> {
+  const page = await browser.newPage({ viewport: { width: 1280, height: 720 } });
+  const { path, folder } = longSurvey();
+  await page.goto(url);
+  await page.getByRole('button', { name: 'Open an alcove', disabled: false }).waitFor();
+  await page.setInputFiles('input[type=file]', path);
+  await page.locator('canvas').waitFor();
+  await page.getByRole('button', { name: /^Set up/ }).click();
+  await page.getByRole('slider', { name: /^Dial/ }).waitFor();
+  await page.waitForTimeout(800);
+  await page.evaluate('globalThis.__name = (f) => f');
+  const times = await page.evaluate(async () => {
+    const wheel = document.querySelectorAll('[role="slider"]')[1] as HTMLElement;
+    wheel.setPointerCapture = () => undefined;
+    const shown = () => document.querySelector('.line-up .beam')?.getAttribute('x') ?? '';
+    const at = wheel.getBoundingClientRect();
+    const event = (type: string, x: number) =>
+      wheel.dispatchEvent(
+        new PointerEvent(type, { pointerId: 1, bubbles: true, clientX: x, clientY: at.y + at.height / 2 }),
+      );
+    event('pointerdown', at.x + 60);
+    const spent: number[] = [];
+    const seen = new Set<string>();
+    for (let i = 0; i < 240; i++) {
+      await new Promise(requestAnimationFrame);
+      const begun = performance.now();
+      event('pointermove', at.x + 60 + 8 * Math.sin(i / 9));
+      await Promise.resolve();
+      await Promise.resolve();
+      spent.push(performance.now() - begun);
+      seen.add(shown());
+    }
+    event('pointercancel', 0);
+    return { spent: spent.slice(40).sort((a, b) => a - b), moved: seen.size };
+  });
+  await page.close();
+  rmSync(folder, { recursive: true, force: true });
+  if (times.moved < 3) throw new Error('the loupes did not follow the wheel');
+  const { spent } = times;
+  return figure(
+    'page: script of a frame, a wheel drawn, 95th percentile',
+    spent[Math.floor(spent.length * 0.95)] ?? 0,
     'ms',
     8,
   );
