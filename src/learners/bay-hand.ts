@@ -3,9 +3,10 @@
  * done in the whole room. What it proposes is kept, to be proposed together.
  */
 import type { BayNumber } from '../exercise/bays.ts';
-import { type Act, type ActOf, datumName, datumParts, type PlaceSaid } from '../survey/act.ts';
+import type { ActOf } from '../survey/act.ts';
 import { actInRoom, surveyIn } from '../survey/in-bay.ts';
 import type { Hand } from './hand.ts';
+import { fromLastSetUp } from './later-lines.ts';
 
 export interface BayHand extends Hand {
   /** What was proposed in this recess; null when nothing was. */
@@ -33,30 +34,12 @@ function handIn(hand: Hand, bay: BayNumber): BayHand {
   return {
     now: () => surveyIn(hand.now(), bay),
     act: (act) => {
-      if (act.act !== 'propose') return hand.act(actInRoom(hand.now(), bay, fromLastSetUp(hand, bay, act)));
+      // In the right recess F, S and L mean those of the set-up that stands there.
+      if (act.act !== 'propose')
+        return hand.act(actInRoom(hand.now(), bay, bay === 1 ? act : fromLastSetUp(hand, act)));
       kept = act;
       return { ok: true };
     },
     proposed: () => kept,
   };
-}
-
-/** In the right recess F, S and L mean those of the set-up that stands there. */
-function fromLastSetUp(hand: Hand, bay: BayNumber, act: Act): Act {
-  if (bay === 1) return act;
-  const setUp = hand.now().standing?.setUp ?? 1;
-  const datum = (name: string) => (datumParts(name).setUp === 1 ? datumName(datumParts(name).kind, setUp) : name);
-  const place = (said: PlaceSaid): PlaceSaid =>
-    'surface' in said && said.along !== undefined ? { ...said, along: datum(said.along) } : said;
-  switch (act.act) {
-    case 'mark':
-    case 'span':
-      return { ...act, place: place(act.place) };
-    case 'read':
-      return { ...act, datum: datum(act.datum), place: place(act.place) };
-    case 'book':
-      return { ...act, ...(act.datum === undefined ? {} : { datum: datum(act.datum) }), place: place(act.place) };
-    default:
-      return act;
-  }
 }

@@ -11,6 +11,7 @@ import { close, lineHeight, readHalfWay, readRoundTightest, takeReading } from '
 import { cutOutsFound, type EdgeWanted, edgesWanted, readEdge } from './cut-out-reading.ts';
 import { type Hand, takeInHand } from './hand.ts';
 import { checkInstrument } from './instrument.ts';
+import { canRestart } from './later-lines.ts';
 import { standOnReference } from './lining-up.ts';
 import { proposeSizes } from './proposing.ts';
 import { carefulDensity, type Density, evenSteps, type PlannedReading, planReadings } from './reading-plan.ts';
@@ -19,16 +20,23 @@ import { keepWatch } from './watch.ts';
 
 /** Surveys a plain wall with care. */
 export function surveyWallWithCare(start: Survey): Survey {
-  const hand = takeInHand(start);
+  const hand = canRestart(takeInHand(start));
   const { spec, brief } = start.world.exercise;
   for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
   const height = lineHeight(brief.openingMm.height);
   checkInstrument(hand);
-  standOnReference(hand, height);
-  markForSteps(hand);
-  markWall(hand, height);
-  if (brief.shelves) surveyShelves(hand, brief.shelves);
-  else surveyCarcass(hand);
+  const stand = () => {
+    standOnReference(hand, height);
+    markForSteps(hand);
+    markWall(hand, height);
+  };
+  stand();
+  const standAnew = () => {
+    hand.restart();
+    stand();
+  };
+  if (brief.shelves) surveyShelves(hand, brief.shelves, standAnew);
+  else surveyCarcass(hand, standAnew);
   hand.act({ act: 'hand-in' });
   return hand.now();
 }
@@ -51,9 +59,10 @@ const nearestMm = 50;
 function surveyShelves(
   hand: Hand,
   shelves: { heightsMm: readonly number[]; thicknessMm: number; lengthMm: number },
+  standAnew: () => void,
 ): void {
   const half = shelves.lengthMm / 2 - 5;
-  const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading));
+  const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading), standAnew);
   const read = (xMm: number, zMm: number) =>
     watch.take({ datum: 'F', place: { surface: 'back', xMm, zMm }, for: ['shelf-depth'] });
   for (const height of shelves.heightsMm) {
@@ -71,12 +80,12 @@ function surveyShelves(
   if (depth !== null) hand.act({ act: 'propose', shelfMm: { depth } });
 }
 
-function surveyCarcass(hand: Hand): void {
+function surveyCarcass(hand: Hand, standAnew: () => void): void {
   const { exercise } = hand.now().world;
   const { spec, brief } = exercise;
   const along = Math.ceil(brief.carcassMm.width.nominalMm / 450) + 1;
   const density: Density = { ...carefulDensity, backWidths: along, flatWidths: Math.max(5, along) };
-  const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading));
+  const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading), standAnew);
   for (const reading of planReadings(brief, density)) if (!isOpen(spec, reading.place.surface)) watch.take(reading);
   for (const reading of bandReadings(exercise)) watch.take(reading);
   const held = edgesWanted(hand).filter((w) => !readEdge(hand, w, isUpright(w) ? 'S' : 'L') && isUpright(w));

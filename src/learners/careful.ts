@@ -14,6 +14,7 @@ import { workOut, workOutSize } from '../survey/working-out.ts';
 import { handsByBay, proposeTogether } from './bay-hand.ts';
 import { type Habit, type Hand, readAndBook, takeInHand, tapeAndBook } from './hand.ts';
 import { checkInstrument, type Shown } from './instrument.ts';
+import { canRestart } from './later-lines.ts';
 import { bringToReference, standOnReference } from './lining-up.ts';
 import { proposeWorked } from './proposing.ts';
 import { carcassDepths, carcassHeights, type Density, type PlannedReading, planReadings } from './reading-plan.ts';
@@ -30,23 +31,31 @@ export function surveyWithCare(start: Survey, density: Density): Survey {
   return hand.now();
 }
 
-function surveyBay(hand: Hand, density: Density): void {
+function surveyBay(inBay: Hand, density: Density): void {
+  const hand = canRestart(inBay);
   const { spec, brief } = hand.now().world.exercise;
   clearWhatComesOff(hand);
   const shown = checkInstrument(hand);
   const { heightMm, xMm } = standingPlace(brief);
-  standOnReference(hand, heightMm, xMm);
-  markLines(hand);
+  const stand = () => {
+    standOnReference(hand, heightMm, xMm);
+    markLines(hand);
+  };
+  stand();
   const plan = brief.slope ? planUnderSlope(brief, density, spec.trims) : planReadings(brief, density);
-  if (shown.out.length === 0) readAll(hand, plan);
+  if (shown.out.length === 0)
+    readAll(hand, plan, () => {
+      hand.restart();
+      stand();
+    });
   else readAllowing(hand, shown, plan);
   close(hand);
   proposeWorked(hand, workOut(hand.now()));
 }
 
 /** Reads a plan, half-way where a wall is not straight, and round what is tightest, with an eye on the level. */
-function readAll(hand: Hand, plan: readonly PlannedReading[]): void {
-  const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading));
+function readAll(hand: Hand, plan: readonly PlannedReading[], standAnew: () => void): void {
+  const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading), standAnew);
   for (const reading of plan) watch.take(reading);
   readHalfWay(hand, watch);
   const piece = pieceOf(hand.now().world.exercise.brief);

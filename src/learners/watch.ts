@@ -1,6 +1,7 @@
 /**
  * Keeping watch on a level: after every few readings its lines are looked at on their marks. Where they have left them,
- * what was booked since the last look is struck through, the level is brought back, and those places are read again.
+ * what was booked since the last look is struck through, the level is brought back, and those places are read again. A level
+ * that can no longer level itself is stood anew, and all is read again.
  */
 import { isPhysical } from '../exercise/kit.ts';
 import { datumParts } from '../survey/act.ts';
@@ -19,16 +20,27 @@ const readingsBetween = 10;
 /** How far a line may be seen off a mark before the level counts as moved, mm: pencil and eye are not surer. */
 const movedMm = 0.9;
 
-/** Watches a level while readings are taken; a kit in which nothing can move is not watched. */
-export function keepWatch<T>(hand: Hand, take: (reading: T) => void): Watch<T> {
+/**
+ * Watches a level while readings are taken; a kit in which nothing can move is not watched.
+ *
+ * @param standAnew - stands a level that can no longer level itself again, and marks its lines
+ */
+export function keepWatch<T>(hand: Hand, take: (reading: T) => void, standAnew?: () => void): Watch<T> {
   if (!isPhysical(hand.now().world.exercise.kit)) return { take, look: () => {} };
+  const begun = lastAct(hand);
+  const all: T[] = [];
   let since: T[] = [];
   let lookedAt = lastAct(hand);
   const look = () => {
     const again = since;
     since = [];
-    if (hasMoved(hand)) {
-      for (const b of liveBookings(hand.now())) if (b.n > lookedAt) hand.act({ act: 'strike', booking: b.n });
+    const moved = hasMoved(hand);
+    if (moved === 'lost' && standAnew) {
+      strikeSince(hand, begun);
+      standAnew();
+      for (const reading of [...all]) take(reading);
+    } else if (moved) {
+      strikeSince(hand, lookedAt);
       bringBack(hand);
       for (const reading of again) take(reading);
     }
@@ -37,6 +49,7 @@ export function keepWatch<T>(hand: Hand, take: (reading: T) => void): Watch<T> {
   return {
     take: (reading) => {
       take(reading);
+      all.push(reading);
       since.push(reading);
       if (since.length >= readingsBetween) look();
     },
@@ -44,9 +57,14 @@ export function keepWatch<T>(hand: Hand, take: (reading: T) => void): Watch<T> {
   };
 }
 
-function hasMoved(hand: Hand): boolean {
+function strikeSince(hand: Hand, n: number): void {
+  for (const b of liveBookings(hand.now())) if (b.n > n) hand.act({ act: 'strike', booking: b.n });
+}
+
+/** Lost: it can no longer level itself. */
+function hasMoved(hand: Hand): boolean | 'lost' {
   const seen = hand.act({ act: 'settle' });
-  if (!seen.ok) return true;
+  if (!seen.ok) return 'lost';
   const marks = marksSeen(seen.seen ?? []);
   if (marks.some((s) => Math.abs(offMm(hand, s)) > movedMm)) return true;
   if (marks.some((s) => datumParts(s.datum).kind === 'F')) return false;
@@ -64,7 +82,6 @@ function marksSeen(seen: readonly Seen[]): readonly (Seen & { at: { mark: number
 function bringBack(hand: Hand): void {
   for (let round = 0; round < 4; round++) {
     const done = hand.act({ act: 'settle' });
-    // One that can no longer level itself would have to be stood again, and all of it read again: that is not done here.
     if (!done.ok) return;
     const seen = marksSeen(done.seen ?? []);
     const off = (kind: 'F' | 'S' | 'L') => seen.filter((s) => datumParts(s.datum).kind === kind);
