@@ -4,7 +4,7 @@ import { nameOf } from '../exchange/exercise-file.ts';
 import { writeLog } from '../exchange/log-file.ts';
 import { allLearners, findLearner } from '../learners/learner.ts';
 import { proposedSize } from '../marking/ledger.ts';
-import { sizeWords } from '../marking/report-words.ts';
+import { sizeWords } from '../marking/size-words.ts';
 import { saySheet } from '../survey/field-sheet-words.ts';
 import { sizesOf } from '../survey/size.ts';
 import { beginSurvey, type Survey } from '../survey/survey.ts';

@@ -3,6 +3,7 @@
  */
 import { Command, CommanderError } from 'commander';
 import { addCode } from './code-verb.ts';
+import { addCompare } from './compare-verb.ts';
 import { addDemo } from './demo-verb.ts';
 import { reasonOf } from './disk.ts';
 import { addField } from './field-verb.ts';
@@ -13,6 +14,7 @@ import { addOwn } from './own-verb.ts';
 import { Refused, tell } from './refused.ts';
 import { addRoom } from './room-verb.ts';
 import { addSchema } from './schema-verb.ts';
+import { addSure } from './sure-verb.ts';
 
 declare const __VERSION__: string;
 
@@ -31,7 +33,19 @@ async function run(argv: readonly string[]): Promise<number> {
     .showSuggestionAfterError(false)
     .configureOutput({ writeErr: () => undefined })
     .exitOverride();
-  for (const add of [addDemo, addCode, addRoom, addKey, addField, addLearner, addMarkAndVerify, addOwn, addSchema])
+  for (const add of [
+    addDemo,
+    addCode,
+    addRoom,
+    addKey,
+    addField,
+    addLearner,
+    addMarkAndVerify,
+    addCompare,
+    addSure,
+    addOwn,
+    addSchema,
+  ])
     add(program);
   for (const command of program.commands) command.exitOverride().configureOutput({ writeErr: () => undefined });
   try {

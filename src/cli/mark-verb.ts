@@ -1,10 +1,10 @@
 /** `offtrue mark` and `offtrue verify`: what became of a survey, and whether its log is a true one. */
 import type { Command } from 'commander';
 import { reportDigest } from '../exchange/digest.ts';
-import { type FieldLog, readLog, replayLog, verifyLog } from '../exchange/log-file.ts';
-import { type Report, reportOf } from '../marking/report.ts';
+import { readLog, verifyLog } from '../exchange/log-file.ts';
 import { sayReport } from '../marking/report-words.ts';
 import { readText } from './disk.ts';
+import { markedLog } from './marked-log.ts';
 import { printJson, printLines } from './print.ts';
 import { Refused, taken, tell } from './refused.ts';
 
@@ -17,7 +17,7 @@ export function addMarkAndVerify(program: Command): void {
     .option('--json', 'print the reports as data')
     .action((paths: string[], options: { json?: boolean }) => {
       eachLog(paths, (path) => {
-        const { log, report } = marked(path);
+        const { log, report } = markedLog(path);
         const digest = reportDigest(report);
         const { learner, scripted = null } = log.header;
         if (options.json) return printJson({ log: path, learner, scripted, digest, cutOff: log.cutOff, report });
@@ -49,11 +49,6 @@ export function addMarkAndVerify(program: Command): void {
           );
       });
     });
-}
-
-function marked(path: string): { log: FieldLog; report: Report } {
-  const log = taken(readLog(readText(path)), path);
-  return { log, report: reportOf(taken(replayLog(log), path)) };
 }
 
 /** Goes through all, the refused ones told at the end. */

@@ -56,6 +56,7 @@ export const typedForms: readonly (readonly [form: string, says: string])[] = [
   ['propose run A B ...', 'from S, + right: the left edge of each carcass, then the right edge of the last'],
   ['propose cut NAME X Z W H', 'a cut-out: its middle from S (+ right) and from L (+ up), its width and height'],
   ['propose shelf D', 'the depth of the shelf blanks'],
+  ['sure SIZE sure|fairly|guess', 'how sure you are of a size: sure carcass-width fairly'],
   ['hand in', 'the end'],
   ['undo', 'take back the last booking or mark'],
   ['sheet', 'the field sheet so far'],
@@ -116,6 +117,7 @@ const readers: Readonly<Record<string, Reader>> = {
     question !== undefined && answer.length > 0 ? act({ act: 'say', question, answer: answer.join(' ') }) : null,
   note: (words) => (words.length > 0 ? act({ act: 'note', text: words.join(' ') }) : null),
   propose: typedProposal,
+  sure: typedSure,
   hand: (words) => (words.length === 1 && words[0]?.toLowerCase() === 'in' ? act({ act: 'hand-in' }) : null),
   'hand-in': (words) => (words.length === 0 ? act({ act: 'hand-in' }) : null),
   undo: (words, survey) => (words.length === 0 ? undone(survey) : null),
@@ -314,6 +316,13 @@ function typedCarry([from, to, step, ...rest]: readonly string[]): Typed | null 
 function typedProposal(words: readonly string[], survey: Survey): Typed | null {
   const said = proposed(words, survey);
   return said && act({ ...survey.proposal, act: 'propose', ...said });
+}
+
+/** How sure, beside what was proposed so far. */
+function typedSure(words: readonly string[], { proposal }: Survey): Typed | null {
+  const [size, level] = words;
+  if (words.length !== 2 || size === undefined || level === undefined) return null;
+  return act({ ...proposal, act: 'propose', sure: { ...proposal?.sure, [size]: level } });
 }
 
 function proposed([part, ...sizes]: readonly string[], survey: Survey): object | null {

@@ -10,9 +10,9 @@ export function digestOf(data: unknown): string {
   return bytesToHex(sha256(utf8ToBytes(canonical(data))));
 }
 
-/** Gives the digest of what was marked: a report without its findings, which are told of it and may come to be told better. */
+/** Gives the digest of what was marked: a report without what is told beside it and may come to be told better. */
 export function reportDigest(report: Report): string {
-  const { findings: _findings, ...marked } = report;
+  const { findings: _findings, howSure: _howSure, ...marked } = report;
   return digestOf(marked);
 }
 

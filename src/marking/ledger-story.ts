@@ -14,7 +14,7 @@ import type { Booking } from '../survey/survey.ts';
 import type { LedgerLine, LineName, SizeLedger } from './ledger.ts';
 import { placeWithinMm } from './offset-chain.ts';
 import { type PlacesOf, sayAt, sayBookedPlace, sayOn } from './place-words.ts';
-import { sizeWords } from './report-words.ts';
+import { sizeWords } from './size-words.ts';
 import type { UncoveredRoom } from './uncovered-room.ts';
 
 /** A stretch of a sentence; the learner's own figures stand apart, so that they can be set slanted. */

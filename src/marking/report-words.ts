@@ -7,6 +7,8 @@ import type { SizeName } from '../survey/size.ts';
 import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
 import { clearSides } from './carcass-fit.ts';
 import type { CutOutMark, CutOutPlace } from './cut-outs.ts';
+import type { SizeSure } from './how-sure.ts';
+import { saySure } from './how-sure-words.ts';
 import type { LedgerLine, LineName, SizeLedger } from './ledger.ts';
 import type { Word } from './ledger-story.ts';
 import { type Finding, mostShown } from './mistakes/findings.ts';
@@ -15,23 +17,8 @@ import type { RunKey } from './run.ts';
 import type { Evidence, Heading, HeadingName, Score } from './score.ts';
 import type { SetUpPart } from './set-up-split.ts';
 import type { ShelfKey } from './shelves.ts';
+import { sizeWords } from './size-words.ts';
 import type { Reason, Verdict } from './verdict.ts';
-
-export const sizeWords: Record<SizeName, string> = {
-  'carcass-width': 'carcass width',
-  'carcass-height': 'carcass height',
-  'carcass-depth': 'carcass depth',
-  'frame-width': 'frame width',
-  'frame-height': 'frame height',
-  'run-left': 'left end of the run',
-  'run-right': 'right end of the run',
-  'shelf-depth': 'shelf depth',
-  'lining-width': 'lining width',
-  'lining-height': 'lining height',
-  'lining-depth': 'lining depth',
-  'slope-low': 'low end of the sloped edge',
-  'slope-high': 'high end of the sloped edge',
-};
 
 export const headingWords: Record<HeadingName, string> = {
   'set-up': 'set-up and references',
@@ -96,9 +83,15 @@ export function sayReport(report: Report): string[] {
     ...(marks.cutOuts ?? []).flatMap(sayCutOut),
     '',
     ...sayFindings(report.findings ?? []),
+    ...sayHowSure(report.howSure ?? []),
     'Score',
     ...sayScore(marks),
   ];
+}
+
+/** Says how sure the learner was of each size, and what it came to. */
+function sayHowSure(sure: readonly SizeSure[]): string[] {
+  return sure.length === 0 ? [] : ['How sure you were', ...sure.map((s) => `  ${saySure(s)}`), ''];
 }
 
 /** Says the findings that are shown: what each cost, what happened, what was done, what to do next and what it would have shown. */

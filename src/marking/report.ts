@@ -3,13 +3,14 @@
  */
 import type { BayNumber } from '../exercise/bays.ts';
 import { type ClosingCheck, closingChecks } from '../survey/closing-checks.ts';
-import { eachBay } from '../survey/in-bay.ts';
+import { eachBay, ofBay } from '../survey/in-bay.ts';
 import { sizesOf } from '../survey/size.ts';
 import type { Survey } from '../survey/survey.ts';
 import { type AnswerKey, answerKey } from './answer-key.ts';
 import { bookingShare } from './booking-share.ts';
 import { type CutOutMark, markCutOuts, squareAt } from './cut-outs.ts';
 import { domainSource } from './domain.ts';
+import { howSure, type SizeSure } from './how-sure.ts';
 import { keepLedger, type SizeLedger } from './ledger.ts';
 import { type Finding, findMistakes } from './mistakes/findings.ts';
 import { type BayMarks, pairMarks } from './pair-marks.ts';
@@ -30,6 +31,8 @@ export interface Report {
    * digest: the library grows, and an old log keeps its digest.
    */
   readonly findings?: readonly Finding[];
+  /** How sure the learner said to be, against what came of it; left out where nothing was said. Outside the digest too. */
+  readonly howSure?: readonly SizeSure[];
 }
 
 export interface Marks {
@@ -69,7 +72,13 @@ export function markSurvey(survey: Survey): Report {
 /** Marks a survey and finds its mistakes. */
 export function reportOf(survey: Survey): Report {
   const report = markSurvey(survey);
-  return { ...report, findings: report.marks ? findMistakes(survey, eachMarked(survey)) : [] };
+  const recesses = report.marks ? eachMarked(survey) : [];
+  const sure = recesses.flatMap((own) => howSure(own.survey, own.marks.ledgers).map((s) => ofBay(own.bay, s)));
+  return {
+    ...report,
+    findings: report.marks ? findMistakes(survey, recesses) : [],
+    ...(sure.length > 0 ? { howSure: sure } : {}),
+  };
 }
 
 function marksOf(survey: Survey): Marks {

@@ -6,6 +6,7 @@
  */
 import * as v from 'valibot';
 import { sides } from '../recess/recess-spec.ts';
+import { sureLevels } from './how-sure.ts';
 import { sizeNames } from './size.ts';
 
 const mm = v.pipe(v.number(), v.finite(), v.minValue(-20_000), v.maxValue(20_000));
@@ -48,23 +49,28 @@ const whichLevel = v.optional(v.picklist([1, 2]));
 const planeKind = v.picklist(['F', 'S']);
 const target = v.union([onMark, v.strictObject({ referenceXMm: mm })], 'a mark, or referenceXMm');
 
-const allowance = v.partial(
-  v.strictObject({
-    'carcass-width': length,
-    'carcass-height': length,
-    'carcass-depth': length,
-    'frame-width': length,
-    'frame-height': length,
-    'run-left': length,
-    'run-right': length,
-    'shelf-depth': length,
-    'lining-width': length,
-    'lining-height': length,
-    'lining-depth': length,
-    'slope-low': length,
-    'slope-high': length,
-  }),
-);
+/** One of a kind for each size that has one. */
+const bySize = <S extends v.GenericSchema>(one: S) =>
+  v.partial(
+    v.strictObject({
+      'carcass-width': one,
+      'carcass-height': one,
+      'carcass-depth': one,
+      'frame-width': one,
+      'frame-height': one,
+      'run-left': one,
+      'run-right': one,
+      'shelf-depth': one,
+      'lining-width': one,
+      'lining-height': one,
+      'lining-depth': one,
+      'slope-low': one,
+      'slope-high': one,
+    }),
+  );
+
+const allowance = bySize(length);
+const sure = bySize(v.picklist(sureLevels));
 
 export const actSchema = v.variant('act', [
   v.strictObject({
@@ -164,6 +170,7 @@ export const actSchema = v.variant('act', [
         carcassMm: v.optional(v.strictObject({ width: length, height: length, depth: length })),
         frameMm: v.optional(v.strictObject({ width: length, height: length })),
         allowanceMm: v.optional(allowance),
+        sure: v.optional(sure),
       }),
     ),
     carcassMm: v.optional(
@@ -182,6 +189,8 @@ export const actSchema = v.variant('act', [
     frameAtMm: v.optional(v.strictObject({ leftOfS: mm, belowL: mm })),
     /** What was taken off (carcass) or added (frame) for what was not read. */
     allowanceMm: v.optional(allowance),
+    /** How sure the learner is of each size. */
+    sure: v.optional(sure),
     /** Where carcasses side by side go: the left edge of each and the right edge of the last, from S, + to the right. */
     runMm: v.optional(v.pipe(v.array(mm), v.minLength(2), v.maxLength(13))),
     /** What is cut out of the back: each one's middle from S (+ right) and from L (+ up), and the size of the cut. */

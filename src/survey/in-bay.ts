@@ -137,8 +137,13 @@ function withPlaces(act: Act, change: (said: PlaceSaid) => PlaceSaid): Act {
 /** What is proposed for one recess, beside what was proposed for the other. */
 function joined(bay: BayNumber, act: ActOf<'propose'>, before: ActOf<'propose'> | null): ActOf<'propose'> {
   if (bay === 1) return before?.second ? { ...act, second: before.second } : act;
-  const { carcassMm, frameMm, allowanceMm } = act;
-  const second = { ...(carcassMm && { carcassMm }), ...(frameMm && { frameMm }), ...(allowanceMm && { allowanceMm }) };
+  const { carcassMm, frameMm, allowanceMm, sure } = act;
+  const second = {
+    ...(carcassMm && { carcassMm }),
+    ...(frameMm && { frameMm }),
+    ...(allowanceMm && { allowanceMm }),
+    ...(sure && { sure }),
+  };
   return { act: 'propose', ...before, second };
 }
 

@@ -12,7 +12,7 @@ import { expect, type Page, test } from '@playwright/test';
 import { baysOf } from '../../src/exercise/bays.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
-import { sizeWords } from '../../src/marking/report-words.ts';
+import { sizeWords } from '../../src/marking/size-words.ts';
 import { familyOf } from '../../src/recess/families/families.ts';
 import type { Side } from '../../src/recess/recess-spec.ts';
 import { offsetsOverMade, type SizeName, sizeRules, sizesOf, toBeFound } from '../../src/survey/size.ts';

@@ -293,3 +293,36 @@ describe('bad input gets one line and exit code 1', () => {
     expect(ran.stderr).toBe('offtrue: standard output: expected a place that can be written, got no room left\n');
   });
 });
+
+describe('two logs and how sure', () => {
+  const logOf = (learner: string, of = code) => {
+    const path = file(`${learner}-${of}.log`);
+    run(['learner', learner, of, '--log', path]);
+    return path;
+  };
+
+  test('compare holds two logs of one room side by side, and refuses two rooms', () => {
+    const [mine, hers] = [logOf('careful'), logOf('averages')];
+    const ran = run(['compare', mine, hers]);
+    expect(ran.code).toBe(0);
+    expect(ran.out).toContain('Ledger against ledger');
+    const { comparison } = JSON.parse(run(['compare', mine, hers, '--json']).out);
+    expect(comparison.score[0]).toBeGreaterThan(comparison.score[1]);
+    const elsewhere = run([
+      'compare',
+      mine,
+      logOf('careful', run(['code', '--seed', '5', '--kit', 'site']).out.trim()),
+    ]);
+    expect(elsewhere.code).toBe(1);
+    expect(elsewhere.err).toMatch(/expected a log of [^\n]+, got one of [^\n]+\n$/);
+  });
+
+  test('sure tells what was said of each size, and adds up over logs', () => {
+    const path = file('sure.log');
+    const typed = ['propose carcass 900 2000 300', 'sure carcass-width guess', 'sure carcass-depth sure', 'hand in'];
+    run(['field', code, '--plain', '--log', path], `${typed.join('\n')}\n`);
+    const { borne } = JSON.parse(run(['sure', path, path, '--json']).out);
+    expect(borne.map((b: { said: number }) => b.said)).toEqual([2, 0, 2]);
+    expect(run(['sure', path]).out).toContain('carcass width: a guess;');
+  });
+});

@@ -94,3 +94,11 @@ test('what is made as it stands is not asked for; the way in is asked as the bri
   const access = { clearHeightMm: 2300, plinthSeparate: true, door: { widthMm: 700, heightMm: 1960 } };
   expect(questionsOf(brief({ access })).map((q) => q.question)).toEqual(['stand-up', 'door']);
 });
+
+test('how sure goes with the sizes that are to be found, where it was said', () => {
+  const sure = { ...none, 'carcass-width': 'sure', 'carcass-depth': 'guess' } as NonNullable<Written['sure']>;
+  const said = proposalOf(brief({}), written(carcass, { sure }), (size) => size);
+  expect(said.ok && said.act.sure).toEqual({ 'carcass-width': 'sure', 'carcass-depth': 'guess' });
+  const silent = proposalOf(brief({}), written(carcass), (size) => size);
+  expect(silent.ok && 'sure' in silent.act).toBe(false);
+});

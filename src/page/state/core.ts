@@ -5,6 +5,7 @@
  */
 import type { BayNumber } from '../../exercise/bays.ts';
 import type { Exercise } from '../../exercise/exercise.ts';
+import { type Comparison, compareSurveys } from '../../marking/compare.ts';
 import { type Report, reportOf } from '../../marking/report.ts';
 import { type UncoveredRoom, uncoverRoom } from '../../marking/uncovered-room.ts';
 import { type PlaceAsked, type WouldRead, wouldHaveRead } from '../../marking/would-read.ts';
@@ -15,6 +16,12 @@ import { type LearnerView, learnerView } from '../../survey/learner-view.ts';
 import type { Outcome } from '../../survey/outcome.ts';
 import { beginSurvey, type Entry } from '../../survey/survey.ts';
 import { openWorld } from '../../survey/world.ts';
+
+/** An act with what it led to. */
+interface Acted {
+  readonly act: Act;
+  readonly outcome: Outcome;
+}
 
 export interface SurveyCore {
   /** The recesses here, from left to right: one, or two of a pair. */
@@ -28,6 +35,8 @@ export interface SurveyCore {
   report(): Report | null;
   /** The true room; null before hand-in. */
   uncovered(): UncoveredRoom | null;
+  /** This survey against another of the same room; null before hand-in, or where the other is not handed in. */
+  compareWith(other: readonly Acted[]): Comparison | null;
   /** What the rule would have read at a place of a recess, errors off; null before hand-in. */
   wouldRead(asked: PlaceAsked, bay?: BayNumber): WouldRead | null;
 }
@@ -37,9 +46,10 @@ export interface SurveyCore {
  *
  * @throws {RangeError} if the exercise cannot be built or an entry cannot have had its outcome
  */
-export function openCore(exercise: Exercise, before: readonly { act: Act; outcome: Outcome }[] = []): SurveyCore {
-  let survey = beginSurvey(openWorld(exercise));
-  for (const { act, outcome } of before) survey = fold(survey, act, outcome);
+export function openCore(exercise: Exercise, before: readonly Acted[] = []): SurveyCore {
+  const start = beginSurvey(openWorld(exercise));
+  const folded = (acts: readonly Acted[]) => acts.reduce((now, a) => fold(now, a.act, a.outcome), start);
+  let survey = folded(before);
   return {
     bays: survey.world.bays.map((b) => b.bay),
     view: (bay = 1) => learnerView(surveyIn(survey, bay)),
@@ -50,6 +60,11 @@ export function openCore(exercise: Exercise, before: readonly { act: Act; outcom
     entries: () => survey.entries,
     report: () => (survey.handedIn ? reportOf(survey) : null),
     uncovered: () => (survey.handedIn ? uncoverRoom(survey) : null),
+    compareWith: (other) => {
+      const its = folded(other);
+      if (!survey.handedIn || !its.handedIn) return null;
+      return compareSurveys({ survey, report: reportOf(survey) }, { survey: its, report: reportOf(its) });
+    },
     wouldRead: (asked, bay = 1) => (survey.handedIn ? wouldHaveRead(survey, asked, bay) : null),
   };
 }

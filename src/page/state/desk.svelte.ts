@@ -4,6 +4,8 @@
 import type { Lesson } from '../../course/lesson.ts';
 import type { BayNumber } from '../../exercise/bays.ts';
 import type { Exercise } from '../../exercise/exercise.ts';
+import type { Comparison } from '../../marking/compare.ts';
+import type { SizeSure } from '../../marking/how-sure.ts';
 import type { Entry } from '../../survey/survey.ts';
 import type { OnDesk } from './laying.svelte.ts';
 import { type KeptSurvey, noKeeper, openStore, type Store } from './store.ts';
@@ -129,6 +131,36 @@ export class Desk {
   showHandedIn(): void {
     this.screen = 'handed-in';
     void this.refresh();
+  }
+
+  /** Other attempts at the room on the desk that were handed in and are kept here, the last touched first. */
+  get othersOfRoom(): readonly KeptSurvey[] {
+    const here = this.open?.kept;
+    if (!here) return [];
+    const name = JSON.stringify(here.exercise);
+    return this.shelf.filter((s) => s.handedIn && s.id !== here.id && JSON.stringify(s.exercise) === name);
+  }
+
+  /** Holds the survey on the desk against a kept one, or against a log's text; says why where it cannot be. */
+  async compareWith(other: { id: string } | { text: string }): Promise<Comparison | string> {
+    const { open } = this;
+    const store = this.#store;
+    if (!open) return 'No survey is open.';
+    const { entriesOfLog } = await import('./files.ts');
+    const read = 'text' in other ? entriesOfLog(other.text, open.exercise) : await store?.entries(other.id);
+    if (read === undefined) return 'That survey is not on this device any more.';
+    if (typeof read === 'string') return read;
+    return open.session.core.compareWith(read) ?? 'That survey is not handed in.';
+  }
+
+  /** How sure the learner was over all attempts on this device; the one on the desk counts where nothing is kept. */
+  async sureOverAll(): Promise<{ attempts: number; sure: readonly SizeSure[] }> {
+    const here = this.open?.session.core.report()?.howSure ?? [];
+    if (!this.#store) return { attempts: 1, sure: here };
+    const { sureOverAll } = await import('./attempts.ts');
+    await this.refresh();
+    const store = this.#store;
+    return sureOverAll(this.shelf, (id) => store.entries(id));
   }
 
   toStart(): void {

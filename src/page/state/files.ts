@@ -6,6 +6,7 @@ import { nameOf, readExerciseFile } from '../../exchange/exercise-file.ts';
 import { readLog, replayLog, writeLog } from '../../exchange/log-file.ts';
 import type { Taken } from '../../exchange/refusal.ts';
 import type { Exercise } from '../../exercise/exercise.ts';
+import type { Entry } from '../../survey/survey.ts';
 import type { Desk } from './desk.svelte.ts';
 import type { OnDesk } from './laying.svelte.ts';
 
@@ -18,6 +19,16 @@ export function saveLog(on: OnDesk): void {
   link.download = `offtrue-${on.exercise.code ?? 'own'}.jsonl`;
   link.click();
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** Reads the entries of a log of an exercise; says why where it is none, or of another room. */
+export function entriesOfLog(text: string, exercise: Exercise): readonly Entry[] | string {
+  const log = readLog(text);
+  if (!log.ok) return `That log cannot be opened: ${log.says}.`;
+  if (JSON.stringify(nameOf(log.value.exercise)) !== JSON.stringify(nameOf(exercise)))
+    return `That log is of another room: ${log.value.exercise.code ?? 'one without a code'}.`;
+  const survey = replayLog(log.value);
+  return survey.ok ? log.value.entries : `That log cannot be opened: ${survey.says}.`;
 }
 
 /** Opens a file's text: a field log is gone on with, an exercise is begun. */

@@ -4,6 +4,7 @@
  */
 import type { Brief } from '../../exercise/brief.ts';
 import type { ActOf } from '../../survey/act.ts';
+import type { SureLevel } from '../../survey/how-sure.ts';
 import { boxSize, pieceOf, type SizeName, sizesOf, toBeFound } from '../../survey/size.ts';
 
 /** A cut-out as it is written: its middle from S and from L, its size. */
@@ -13,6 +14,8 @@ export type CutOutPart = (typeof cutOutParts)[number];
 /** Everything that was written, as text. */
 export interface Written {
   readonly made: Readonly<Record<SizeName, string>>;
+  /** How sure of each size; left out or empty where nothing is said. */
+  readonly sure?: Readonly<Record<SizeName, SureLevel | ''>>;
   /** Where carcasses side by side meet, from S. */
   readonly joints: readonly string[];
   readonly cutOuts: Readonly<Record<string, Readonly<Record<CutOutPart, string>>>>;
@@ -81,6 +84,12 @@ export function proposalOf(brief: Brief, written: Written, says: (size: SizeName
   );
   if (missing.length > 0) return { ok: false, missing };
   const mm = (size: SizeName) => of(size) ?? 0;
+  const sure = Object.fromEntries(
+    sizes.flatMap((size) => {
+      const level = toBeFound(size, brief) ? written.sure?.[size] : '';
+      return level ? [[size, level]] : [];
+    }),
+  );
   const piece = pieceOf(brief);
   const box = {
     width: mm(`${piece}-width`),
@@ -97,6 +106,7 @@ export function proposalOf(brief: Brief, written: Written, says: (size: SizeName
       ...(brief.modules ? { runMm: [0 - mm('run-left'), ...(joints as number[]), mm('run-right')] } : {}),
       ...(brief.shelves ? { shelfMm: { depth: mm('shelf-depth') } } : {}),
       ...(cutOuts.length > 0 ? { cutOutsMm: cutOuts as NonNullable<(typeof cutOuts)[number]>[] } : {}),
+      ...(Object.keys(sure).length > 0 ? { sure } : {}),
     },
   };
 }

@@ -73,7 +73,7 @@ export class Session {
     this.message = message;
   }
 
-  get core(): Pick<SurveyCore, 'bays' | 'entries' | 'report' | 'uncovered' | 'wouldRead'> {
+  get core(): Pick<SurveyCore, 'bays' | 'entries' | 'report' | 'uncovered' | 'wouldRead' | 'compareWith'> {
     return this.#core;
   }
 }
