@@ -10,7 +10,8 @@ const scale = v.strictObject({ points: number, fullMm: number, noneMm: number })
 
 export const headingsSchema = v.strictObject({
   setUp: v.strictObject({ reference: number, referenceWithinMm: number, lines: scale }),
-  instrument: v.strictObject({ points: number }),
+  /** Checking the level before it is trusted; left out of the score unless it is said to be scored. */
+  instrument: v.strictObject({ points: number, scored: v.optional(v.boolean()) }),
   coverage: scale,
   rule: scale,
   booking: v.strictObject({ points: number, placeWithinMm: number, valueWithinMm: number }),

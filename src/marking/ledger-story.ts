@@ -2,7 +2,6 @@
  * What the ledger itself can tell of a size: for the lines that cost most, what happened, what the learner did, and what
  * to do next. Every figure is computed from the true room, the log and the sheet; no mistake is guessed at.
  */
-import type { Brief } from '../exercise/brief.ts';
 import { signedDistance } from '../geometry/plane.ts';
 import type { Place } from '../recess/recess.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
@@ -15,6 +14,7 @@ import type { LedgerLine, LineName, SizeLedger } from './ledger.ts';
 import { placeWithinMm } from './offset-chain.ts';
 import { type PlacesOf, sayAt, sayBookedPlace, sayOn } from './place-words.ts';
 import { sizeWords } from './size-words.ts';
+import { sayStood } from './stood-words.ts';
 import type { UncoveredRoom } from './uncovered-room.ts';
 
 /** A stretch of a sentence; the learner's own figures stand apart, so that they can be set slanted. */
@@ -150,7 +150,7 @@ function tellSetUp(told: Told): Omit<Story, 'line' | 'mm'> {
   const booked = from.view.bookings.filter((b) => !b.struck && b.said.datum === name).length;
   return {
     title: 'The lines stood off true',
-    happened: [`${plane ? sayOff(plane, from.view.brief) : 'The lines stood off true'}. ${cost(told)}`],
+    happened: [`${plane ? sayStood(plane, from.view.brief) : 'The lines stood off true'}. ${cost(told)}`],
     did: [
       `You booked ${counted(booked, 'figure')} from ${name}, with ${counted(from.view.marks.length, 'mark')} in the room.`,
     ],
@@ -291,20 +291,6 @@ function sayWouldRead({ ledger, from }: Told, missed: DecidedSide): Word[] {
     ? ` From ${name} the rule would have shown ${tenth(Math.abs(signedDistance(plane, missed.at)))}.`
     : '';
   return [`Hold the rule at the ${sayOn(missed.side, missed.at, from.view.outline)} as well.${would}`];
-}
-
-/** How a line truly stood: S by its turn, F by where it stood at the ends of the opening. */
-function sayOff(plane: UncoveredRoom['lines'][number], brief: Brief): string {
-  const { kind } = datumParts(plane.datum);
-  if (kind === 'L') return `${plane.datum} stood off the height that was carried to it`;
-  if (kind === 'S')
-    return `${plane.datum} ran ${tenth(Math.abs(plane.ny / plane.nx) * 1000)} mm in a metre off square to the face line`;
-  const half = brief.openingMm.width / 2;
-  const end = (x: number) => {
-    const y = (plane.c - plane.nx * x) / plane.ny;
-    return `${tenth(Math.abs(y))} ${y < 0 ? 'in front of' : 'behind'} the true face line`;
-  };
-  return `${plane.datum} stood ${end(-half)} at the left and ${end(half)} at the right`;
 }
 
 /** What a line made of the size, as a sentence. */

@@ -28,6 +28,7 @@ export const headingWords: Record<HeadingName, string> = {
   checks: 'checks',
   'working-out': 'working out',
   'will-it-go': 'will it go',
+  instrument: 'the level checked',
 };
 
 export const lineWords: Record<LineName, string> = {

@@ -14,11 +14,21 @@ import type { Survey } from '../survey/survey.ts';
 import { standsUp } from './answer-key.ts';
 import type { CutOutMark } from './cut-outs.ts';
 import { faceLineOff } from './face-line.ts';
+import { instrumentHeading } from './instrument-heading.ts';
 import { type LineName, lineOf, type SizeLedger } from './ledger.ts';
 import { readingBehind } from './offset-chain.ts';
 import type { Verdict } from './verdict.ts';
 
-export const headingNames = ['set-up', 'coverage', 'rule', 'booking', 'checks', 'working-out', 'will-it-go'] as const;
+export const headingNames = [
+  'set-up',
+  'coverage',
+  'rule',
+  'booking',
+  'checks',
+  'working-out',
+  'will-it-go',
+  'instrument',
+] as const;
 export type HeadingName = (typeof headingNames)[number];
 
 /** What a part of a heading is about and what it came to: a size, a share, an answer. */
@@ -74,6 +84,7 @@ export function scoreOf(from: ScoreSource): Score {
     checksHeading(from),
     workingOutHeading(from),
     ...willItGoHeading(from),
+    ...instrumentHeading(from.survey),
   ];
   return totalOf(list, from.verdict.word, headings);
 }
