@@ -76,7 +76,11 @@ export function frameRoom(outline: Outline, level: PlanPoint | null, panel: Room
   const strip = small || panel.width > 1.5 * panel.height;
   const wallPx = small ? 8 : 12;
   const shapes = shapesOf(outline, level, { panel, small, strip, wallPx });
-  const boxes = strip ? inStrip(shapes, panel) : panel.large === 'plan' ? overPlan(shapes, panel) : tall(shapes, panel);
+  const boxes = strip
+    ? inStrip(shapes, panel)
+    : liesUnder(shapes, panel)
+      ? overPlan(shapes, panel)
+      : tall(shapes, panel);
   const port = (view: ViewName) => portIn(boxes[view], shapes[view]);
   const caption = (view: ViewName): PaperPoint => [boxes[view].x + 2, boxes[view].y + 17];
   return {
@@ -170,19 +174,25 @@ function overPlan(shapes: Shapes, { width, height }: RoomPanel): Boxes {
   };
 }
 
-/** One upright view as tall as the panel, the two others one above the other beside it. */
+/** A plan that is large lies under the others, but not one that is much deeper than wide: the room far out in front. */
+function liesUnder({ plan }: Shapes, { large }: RoomPanel): boolean {
+  return large === 'plan' && highMm(plan) < 1.5 * wideMm(plan);
+}
+
+/** One view as tall as the panel, the two others one above the other beside it. */
 function tall(shapes: Shapes, { width, height, large }: RoomPanel): Boxes {
-  const other: ViewName = large === 'elevation' ? 'section' : 'elevation';
+  const over: ViewName = large === 'elevation' ? 'section' : 'elevation';
+  const under: ViewName = large === 'plan' ? 'section' : 'plan';
   const most = Math.max(120, 0.34 * width);
   const big = sizeAt(shapes[large], scaleIn(shapes[large], { width: width - most - gapPx, height }));
   const beside = { x: big.width + gapPx, width: width - big.width - gapPx };
-  const plan = sizeAt(shapes.plan, scaleIn(shapes.plan, { width: beside.width, height: 0.48 * height }));
-  const upright = { width: beside.width, height: height - plan.height - 8 };
-  const second = sizeAt(shapes[other], scaleIn(shapes[other], upright));
+  const low = sizeAt(shapes[under], scaleIn(shapes[under], { width: beside.width, height: 0.48 * height }));
+  const upright = { width: beside.width, height: height - low.height - 8 };
+  const high = sizeAt(shapes[over], scaleIn(shapes[over], upright));
   const boxes = {
     [large]: { x: 0, y: 0, ...big },
-    [other]: { x: beside.x, y: 0, ...second },
-    plan: { x: beside.x, y: second.height + 8, ...plan },
+    [over]: { x: beside.x, y: 0, ...high },
+    [under]: { x: beside.x, y: high.height + 8, ...low },
   };
   return boxes as Record<ViewName, Box>;
 }

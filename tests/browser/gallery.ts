@@ -152,6 +152,89 @@ for (const name of Object.keys(kinds)) {
   );
 }
 
+/** Opens an alcove with two levels, and goes so far in squaring back. */
+const squareBack = (until: number) => async (page: Page) => {
+  const press = async (name: RegExp) => {
+    await page.getByRole('button', { name }).first().click();
+    await page.waitForTimeout(120);
+  };
+  const stages: (() => Promise<void>)[] = [
+    () => press(/^Stand it on the face line/),
+    async () => {
+      await press(/Mark it, high and low/);
+      await press(/^Mark F on/);
+    },
+    async () => {
+      await press(/Throw the square out/);
+      await press(/^Mark S on the floor/);
+    },
+    async () => {
+      await press(/Stand on the far mark/);
+      await press(/^Stand level 2 over/);
+    },
+    async () => {
+      await press(/Cast it back/);
+      await press(/^Turn S on/);
+    },
+    async () => {
+      await press(/Close on the first marks/);
+      await press(/^Look through level 1/);
+    },
+  ];
+  await press(/^Square back/);
+  for (const stage of stages.slice(0, until)) await stage();
+};
+
+/** Opens an alcove whose level is to be checked first, and goes so far in a check. */
+const checking = (choice: number, steps: number) => async (page: Page) => {
+  await page.getByLabel('Which check').selectOption({ index: choice });
+  for (let i = 0; i < steps; i++) {
+    await page.getByRole('button', { name: i === 0 ? 'Begin this check' : 'Next', exact: true }).click();
+    await page.waitForTimeout(100);
+  }
+};
+
+const withKit = (kit: string, then: (page: Page) => Promise<void>) => async (page: Page) => {
+  await page.goto(
+    `${url}#/code/${writeCode({ family: 'alcove', severity: 'settled', structure: 'closing', kit, seed: 31 })}`,
+  );
+  await page.getByRole('navigation', { name: 'Steps' }).waitFor();
+  await then(page);
+};
+
+states.push(
+  { name: 'level-check', go: withKit('faulty', checking(0, 0)) },
+  { name: 'level-check-step', go: withKit('faulty', checking(0, 2)) },
+  { name: 'level-check-done', go: withKit('faulty', checking(0, 3)) },
+  { name: 'level-plumb-done', go: withKit('faulty', checking(3, 3)) },
+  { name: 'level-square-done', go: withKit('two-levels', checking(4, 3)) },
+  {
+    name: 'level-try',
+    go: withKit('faulty', async (page) => {
+      await page.getByRole('button', { name: /^Try/ }).click();
+      await page.getByRole('button', { name: 'Hold it there' }).click();
+    }),
+  },
+  ...[1, 2, 3, 4, 5, 6].map((until) => ({
+    name: `level-square-back-${until}`,
+    go: withKit('two-levels', squareBack(until)),
+  })),
+  {
+    name: 'level-set-up',
+    go: withKit('two-levels', async (page) => {
+      await squareBack(5)(page);
+      await page.getByRole('button', { name: /^Set up/ }).click();
+    }),
+  },
+  {
+    name: 'level-mark',
+    go: withKit('two-levels', async (page) => {
+      await squareBack(4)(page);
+      await page.getByRole('button', { name: /^Mark/ }).first().click();
+    }),
+  },
+);
+
 const server = spawn(process.execPath, [join(root, 'src/cli/serve.mjs'), '--port', String(port)], { stdio: 'ignore' });
 const browser = await chromium.launch({ executablePath: ensureBrowser(), args: [...browserSwitches] });
 try {

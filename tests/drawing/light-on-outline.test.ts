@@ -218,7 +218,7 @@ test('in the drawn plan no light passes the arris into the breast', () => {
     for (const stroke of ['L-light', 'F-light', 'S-light'])
       for (const path of pathsOf(work, stroke))
         for (const [x, y] of pointsOf(path)) {
-          if (y < box.y - 1) continue;
+          if (y < box.y - 1 || x > box.x + box.width + 1) continue;
           const [a, b] = under(x, y);
           looked++;
           // A wall's very edge is not in it: half a mm nearer to the level is free.

@@ -1,11 +1,14 @@
 /** Square back on the page: a step is done when its acts were, and its lines lie where they should, to their own width. */
-import { expect, it } from 'vitest';
-import { squareBack } from '../../src/page/state/square-back.ts';
+import { describe, expect, it } from 'vitest';
+import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
+import type { Outline } from '../../src/exercise/outline.ts';
+import { canSquareBack, faceMarksFor, squareBack } from '../../src/page/state/square-back.ts';
+import { families, familyOf } from '../../src/recess/families/families.ts';
 import type { Act } from '../../src/survey/act.ts';
 import { learnerView } from '../../src/survey/learner-view.ts';
 import type { Survey } from '../../src/survey/survey.ts';
 import type { ExerciseWith } from '../helpers/rooms.ts';
-import { acted, doneOf, surveyIn } from '../helpers/surveying.ts';
+import { acted, doneOf, surveyIn, surveyOf } from '../helpers/surveying.ts';
 
 function told(survey: Survey) {
   const { done, now } = squareBack(learnerView(survey), survey.entries);
@@ -41,6 +44,37 @@ const begun = (having: ExerciseWith = {}) =>
     { act: 'stand', xMm: 0, yMm: -30, heightMm: 1100 },
     { act: 'settle' },
   );
+
+describe('the places that are offered for the face line and the square', () => {
+  const kinds = families.map((f) => f.name).filter((name) => name !== 'reveal');
+  it.each(kinds)('can be marked in every kind of recess: %s', (family) => {
+    for (const seed of [1, 2, 3, 4]) {
+      const structure = familyOf(family).structures[seed % 4]!.name;
+      const opened = openCode(writeCode({ family, severity: 'old', structure, kit: 'site', seed }));
+      if (!opened.ok) throw new Error(opened.error.says);
+      let survey = surveyOf(opened.value);
+      const { brief, outline } = learnerView(survey);
+      expect(canSquareBack({ outline })).toBe(true);
+      const { walls, heightsMm, floorXMm } = faceMarksFor({ brief, outline });
+      const heightMm = Math.min(1100, Math.round(outline.openingMm.height / 2));
+      survey = acted(
+        survey,
+        { act: 'stand', xMm: 0, yMm: 0 - (brief.setBackMm ?? 0), heightMm },
+        { act: 'settle' },
+        ...heightsMm.flatMap((zMm) =>
+          walls.map((surface): Act => ({ act: 'mark', place: { surface, along: 'F', zMm } })),
+        ),
+        ...floorXMm.map((xMm): Act => ({ act: 'mark', place: { surface: 'floor', along: 'F', xMm } })),
+        ...marksOfS,
+      );
+      expect(told(survey).done).toEqual(expect.arrayContaining(['marks', 'out']));
+    }
+  });
+
+  it('a window has no floor to throw the square on to', () => {
+    expect(canSquareBack({ outline: { family: 'reveal' } as Outline })).toBe(false);
+  });
+});
 
 it('goes through all six steps with one level, each done in its turn', () => {
   let survey = begun();

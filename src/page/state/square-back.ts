@@ -1,6 +1,8 @@
 /**
  * Square back, step by step: how far a survey has come in it, told from acts and what was seen in them.
  */
+import { isThere, topAt } from '../../drawing/outline-shape.ts';
+import { beginsAtMouth } from '../../recess/recess-spec.ts';
 import { datumParts } from '../../survey/act.ts';
 import type { LearnerView, SeenMark } from '../../survey/learner-view.ts';
 import type { Seen } from '../../survey/outcome.ts';
@@ -13,7 +15,7 @@ export interface SquareBack {
   readonly done: Readonly<Record<SquareBackStep, boolean>>;
   /** The first step that is not done; the last once all are. */
   readonly now: SquareBackStep;
-  /** Marks of the first face line on the side walls. */
+  /** Marks of the first face line. */
   readonly faceMarks: readonly SeenMark[];
   /** Marks of the square line on the floor: the nearest to the recess, and the furthest out. */
   readonly near: SeenMark | null;
@@ -24,10 +26,12 @@ export interface SquareBack {
 export const onMarkWidths = 1;
 /** Marks of a face line stand so far above each other at least, and those of a square line so far apart, mm. */
 const leastApartMm = 300;
+/** A wall that begins no nearer than this behind the face line may not be met by it: it is stood by hand, mm. */
+const byHandMm = 15;
 
 /** Tells how far a survey has come. */
-export function squareBack(view: Pick<LearnerView, 'marks' | 'outline'>, entries: readonly Entry[]): SquareBack {
-  const faceMarks = firstOf(view.marks, 'F').filter((m) => ['left', 'right'].includes(m.place.surface));
+export function squareBack(view: Pick<LearnerView, 'marks'>, entries: readonly Entry[]): SquareBack {
+  const faceMarks = firstOf(view.marks, 'F');
   const floor = firstOf(view.marks, 'S')
     .filter((m) => m.place.surface === 'floor' && m.at)
     .sort((a, b) => (b.at?.y ?? 0) - (a.at?.y ?? 0));
@@ -36,7 +40,7 @@ export function squareBack(view: Pick<LearnerView, 'marks' | 'outline'>, entries
   const cast = stood && near ? castBack(entries, { from: stood, mark: near.mark }) : null;
   const done = {
     face: entries.some((e) => alongReference(seenIn(e))),
-    marks: atTwoHeights(view, faceMarks),
+    marks: keepsFace(faceMarks),
     out: near !== null && far !== null,
     stand: stood !== null,
     cast: cast !== null,
@@ -59,12 +63,17 @@ function pairOf(sorted: readonly SeenMark[]): readonly [SeenMark | null, SeenMar
   return [near, far];
 }
 
-function atTwoHeights({ outline }: Pick<LearnerView, 'outline'>, marks: readonly SeenMark[]): boolean {
-  const walls = (['left', 'right'] as const).filter((side) => !outline.open.includes(side));
-  return walls.every((side) => {
-    const heights = marks.filter((m) => m.place.surface === side).map((m) => m.at?.z ?? 0);
-    return heights.length > 1 && Math.max(...heights) - Math.min(...heights) >= leastApartMm;
-  });
+/** Far enough apart to tell which way the line runs; on a wall, at two heights. */
+function keepsFace(marks: readonly SeenMark[]): boolean {
+  const at = marks.flatMap((m) => m.at ?? []);
+  const wide = at.some((a) => at.some((b) => Math.abs(a.x - b.x) + Math.abs(a.y - b.y) >= 2 * leastApartMm));
+  const walls = (['left', 'right'] as const).map((side) => marks.filter((m) => m.place.surface === side));
+  return wide && walls.every((on) => on.length === 0 || highAndLow(on));
+}
+
+function highAndLow(marks: readonly SeenMark[]): boolean {
+  const heights = marks.map((m) => m.at?.z ?? 0);
+  return Math.max(...heights) - Math.min(...heights) >= leastApartMm;
 }
 
 function seenIn({ outcome }: Entry): readonly Seen[] {
@@ -104,4 +113,32 @@ function castBack(
 function closes(seen: readonly Seen[], marks: readonly SeenMark[]): boolean {
   const on = seen.filter(({ at }) => 'mark' in at && marks.some((m) => m.mark === at.mark));
   return on.length > 1 && on.every((s) => Math.abs(s.offWidths) <= onMarkWidths);
+}
+
+/** Where the first face line is marked: on walls that it meets, at two heights, else on the floor under its end. */
+export function faceMarksFor(view: Pick<LearnerView, 'outline' | 'brief'>): {
+  readonly walls: readonly ('left' | 'right')[];
+  readonly heightsMm: readonly number[];
+  readonly floorXMm: readonly number[];
+} {
+  const { outline, brief } = view;
+  const half = outline.openingMm.width / 2;
+  const faceMm = 0 - (brief.setBackMm ?? 0);
+  const end = { left: 0 - half, right: half };
+  const met = (side: 'left' | 'right') =>
+    isThere(outline, side) && !(beginsAtMouth(outline, side) && outline.mouthMm > faceMm - byHandMm);
+  const walls = (['left', 'right'] as const).filter(met);
+  const others = (['left', 'right'] as const).filter((side) => !met(side));
+  const top = Math.min(...walls.map((side) => topAt(outline, end[side])), outline.openingMm.height);
+  const high = Math.min(1700, 50 * Math.floor((top - 250) / 50));
+  return {
+    walls,
+    heightsMm: [Math.min(400, high - leastApartMm), high],
+    floorXMm: others.map((side) => Math.round(end[side] * 0.9)),
+  };
+}
+
+/** Whether there is a floor out in the room to throw the square on to: before a window there is none but its board. */
+export function canSquareBack({ outline }: Pick<LearnerView, 'outline'>): boolean {
+  return outline.family !== 'reveal';
 }

@@ -5,6 +5,7 @@
 import type { LearnerView } from '../../survey/learner-view.ts';
 import { sizesOf, toBeFound } from '../../survey/size.ts';
 import { canCheck, isChecked } from './practice.ts';
+import { canSquareBack } from './square-back.ts';
 
 export const stepNames = [
   'Check',
@@ -48,7 +49,12 @@ export function steps(view: LearnerView): readonly Step[] {
     Close: view.checks.length > 0,
     Fit: view.handedIn,
   };
-  const there = (name: (typeof stepNames)[number]) =>
-    name === 'Check' ? canCheck(view.kit) : name === 'Try' ? view.kit.tools !== undefined : true;
-  return stepNames.filter(there).map((name) => ({ name, done: done[name] ?? false, told: told[name] ?? '' }));
+  const missing: Partial<Record<StepName, boolean>> = {
+    Check: !canCheck(view.kit),
+    'Square back': !canSquareBack(view),
+    Try: view.kit.tools === undefined,
+  };
+  return stepNames
+    .filter((name) => !missing[name])
+    .map((name) => ({ name, done: done[name] ?? false, told: told[name] ?? '' }));
 }
