@@ -9,6 +9,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
+import { writeCode } from '../../src/exercise/exercise-code.ts';
 
 async function clean(page: Page, where: string): Promise<void> {
   const { violations } = await new AxeBuilder({ page })
@@ -79,6 +80,33 @@ for (const scheme of ['light', 'dark'] as const) {
     }
   });
 }
+
+test('nothing is found where the level is checked and squared back, and targets are large enough', async ({ page }) => {
+  test.setTimeout(90_000);
+  const code = writeCode({ family: 'alcove', severity: 'old', structure: 'wound', kit: 'faulty', seed: 5 });
+  await page.goto(`./#/code/${code}`);
+  await page.getByRole('button', { name: 'Begin this check' }).click();
+  for (let i = 0; i < 2; i++) await page.getByRole('button', { name: 'Next', exact: true }).click();
+  const panel = async (name: RegExp) => {
+    await page.getByRole('button', { name }).first().click();
+    await clean(page, String(name));
+    expect(await small(page)).toEqual([]);
+  };
+  await panel(/^Check/);
+  await panel(/^Try/);
+  await page.getByRole('button', { name: 'Hold it there' }).click();
+  await panel(/^Square back/);
+  await page.getByRole('button', { name: 'Stand it on the face line' }).click();
+  await page.getByRole('slider', { name: /^Dial/ }).waitFor();
+  await panel(/^Square back/);
+  await page.getByText('All that is seen').click();
+  await panel(/^Set up/);
+  await page.getByText('Stand it again').click();
+  await clean(page, 'stand');
+  await panel(/^Close/);
+  await page.getByRole('button', { name: 'Lay it out' }).click();
+  await clean(page, '3-4-5');
+});
 
 test('a whole exercise fits a screen at 400 % zoom: one column, nothing wider than it', async ({ page }) => {
   // 1280 px at 400 % is 320 CSS px.
