@@ -15,7 +15,8 @@ export function addMarkAndVerify(program: Command): void {
     .description('mark field logs: where each millimetre went, and the score')
     .argument('<log...>', 'field logs')
     .option('--json', 'print the reports as data')
-    .action((paths: string[], options: { json?: boolean }) => {
+    .option('--evidence', 'under each heading what it was marked by, and the acts that show it')
+    .action((paths: string[], options: { json?: boolean; evidence?: boolean }) => {
       eachLog(paths, (path) => {
         const { log, report } = markedLog(path);
         const digest = reportDigest(report);
@@ -25,7 +26,7 @@ export function addMarkAndVerify(program: Command): void {
           ...(paths.length > 1 ? [`${path}`] : []),
           ...(scripted === null ? [] : [`surveyed by a script: ${scripted}`]),
           ...(log.cutOff ? [`cut off after act ${log.entries.length}: marked as far as it goes`] : []),
-          ...sayReport(report),
+          ...sayReport(report, options.evidence ? { evidence: true } : {}),
           `digest ${digest}`,
           ...(paths.length > 1 ? [''] : []),
         ]);

@@ -12,7 +12,7 @@ export function digestOf(data: unknown): string {
 
 /** Gives the digest of what was marked: a report without what is told beside it and may come to be told better. */
 export function reportDigest(report: Report): string {
-  const { findings: _findings, howSure: _howSure, ...marked } = report;
+  const { findings: _findings, howSure: _howSure, minutes: _minutes, ...marked } = report;
   return digestOf(marked);
 }
 

@@ -119,13 +119,20 @@ function sidesCompared(bay: BayNumber, two: Two<Survey>, ledgers: readonly SizeL
 }
 
 function readOn(survey: Survey, side: Side): readonly ReadAt[] {
-  return survey.readings.filter((r) => r.side === side).map((r) => place(side, r.point));
+  const byRule = survey.readings.filter((r) => r.side === side).map((r) => r.point);
+  return [...byRule, ...tapedOn(survey, side)].map((point) => place(side, point));
 }
 
-/** The readings of a side from a line that the size is read from. */
+/** The ends of tapes on a side. */
+function tapedOn(survey: Survey, side: Side) {
+  return survey.spans.flatMap(({ from, end }) => [from, end].filter((p) => p.side === side).map((p) => p.point));
+}
+
+/** The readings of a side from a line that the size is read from, and the ends of tapes. */
 function readFor(survey: Survey, side: Side, size: SizeName): readonly ReadAt[] {
   const { datum } = sizeRules[size];
-  return survey.readings.filter((r) => r.side === side && r.datum.startsWith(datum)).map((r) => place(side, r.point));
+  const byRule = survey.readings.filter((r) => r.side === side && r.datum.startsWith(datum)).map((r) => r.point);
+  return [...byRule, ...tapedOn(survey, side)].map((point) => place(side, point));
 }
 
 function place(side: Side, point: Survey['readings'][number]['point']): ReadAt {

@@ -73,7 +73,7 @@ export const lineAbout: Record<LineName, string> = {
 };
 
 /** Says a report, a line an element. */
-export function sayReport(report: Report): string[] {
+export function sayReport(report: Report, how: { evidence?: boolean } = {}): string[] {
   if (!report.marks) return ['not handed in: there is nothing to mark yet'];
   const { marks } = report;
   return [
@@ -86,8 +86,24 @@ export function sayReport(report: Report): string[] {
     ...sayFindings(report.findings ?? []),
     ...sayHowSure(report.howSure ?? []),
     'Score',
-    ...sayScore(marks),
+    ...sayScore(marks, how.evidence ?? false),
+    sayCounts(report),
   ];
+}
+
+/** Says how much was done, and how long it would take on site. */
+function sayCounts({ counts: c, minutes }: Report): string {
+  const parts = [
+    `${c.acts} acts`,
+    `${c.setUps} ${c.setUps === 1 ? 'set-up' : 'set-ups'}`,
+    `${c.marks} marks`,
+    `${c.readings} readings`,
+    `${c.spans} tapes`,
+    `${c.bookings} bookings`,
+    ...(c.struck > 0 ? [`${c.struck} struck through`] : []),
+    ...(c.refused > 0 ? [`${c.refused} refused`] : []),
+  ];
+  return `${parts.join(', ')}${minutes === undefined ? '' : `; about ${minutes} minutes on site`}`;
 }
 
 /** Says how sure the learner was of each size, and what it came to. */
@@ -409,14 +425,20 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-function sayScore(marks: Marks): string[] {
+function sayScore(marks: Marks, evidence: boolean): string[] {
   const { score } = marks;
   return [
-    ...score.headings.map((h) => sayHeading(h)),
+    ...score.headings.flatMap((h) => [sayHeading(h), ...(evidence ? h.evidence.map(sayWithActs) : [])]),
     score.cap
       ? `${score.uncapped} of 100 by headings, held to ${score.total} by ${score.cap}`
       : `${score.total} of 100`,
   ];
+}
+
+/** Evidence with the acts that show it, a few of them. */
+function sayWithActs(e: Evidence): string {
+  const acts = [...new Set(e.acts)].slice(0, 6);
+  return `      ${sayEvidence(e)}${acts.length > 0 ? ` (${acts.length === 1 ? 'act' : 'acts'} ${acts.join(', ')})` : ''}`;
 }
 
 function sayHeading(h: Heading): string {

@@ -16,6 +16,7 @@ import { type Finding, findMistakes } from './mistakes/findings.ts';
 import { type BayMarks, pairMarks } from './pair-marks.ts';
 import { type Score, scoreOf } from './score.ts';
 import { siteOf } from './site.ts';
+import { siteMinutes } from './site-minutes.ts';
 import { judge, type Verdict } from './verdict.ts';
 
 export interface Report {
@@ -33,6 +34,8 @@ export interface Report {
   readonly findings?: readonly Finding[];
   /** How sure the learner said to be, against what came of it; left out where nothing was said. Outside the digest too. */
   readonly howSure?: readonly SizeSure[];
+  /** How long it would take on site, reckoned from the acts. Outside the digest too. */
+  readonly minutes?: number;
 }
 
 export interface Marks {
@@ -78,6 +81,7 @@ export function reportOf(survey: Survey): Report {
     ...report,
     findings: report.marks ? findMistakes(survey, recesses) : [],
     ...(sure.length > 0 ? { howSure: sure } : {}),
+    minutes: siteMinutes(survey.entries.map((e) => e.act)),
   };
 }
 

@@ -4,11 +4,12 @@
  */
 import type { BayNumber } from '../exercise/bays.ts';
 import type { Side } from '../recess/recess-spec.ts';
+import { axesOf } from '../recess/recess-spec.ts';
 import { datumName, type SurfacePlace } from '../survey/act.ts';
 import { surveyIn } from '../survey/in-bay.ts';
 import { type RefusalCode, refusalCodes } from '../survey/outcome.ts';
 import type { Survey } from '../survey/survey.ts';
-import { sayBookedPlace } from './place-words.ts';
+import { sayOn } from './place-words.ts';
 import { actExactly, handPlaceOf } from './without-errors.ts';
 
 /** A place of a room, by its surface's own coordinates in the true frame of its recess. */
@@ -45,8 +46,7 @@ export function wouldHaveRead(whole: Survey, asked: PlaceAsked, bay: BayNumber =
   const own = surveyIn(whole, bay);
   const { spec } = own.world.exercise;
   const place = handPlaceOf({ survey: own, bay }, asked.side, asked);
-  const { bay: _bay, ...said } = place;
-  const where = sayBookedPlace(said, spec);
+  const where = sayOn(asked.side, placeOf(asked), spec);
   if (!whole.standing) return refused('level/none', where);
   const datum = datumName(datumOf[asked.side], whole.standing.setUp);
   const outcome = actExactly(whole, { act: 'read', datum, place });
@@ -63,6 +63,12 @@ export function wouldHaveRead(whole: Survey, asked: PlaceAsked, bay: BayNumber =
     on,
     says: `From ${datum} the rule would have shown ${tenth(seenMm)}: ${where}${trim}.`,
   };
+}
+
+/** The asked place as one of the room; across its surface it is of no matter to the words. */
+function placeOf({ side, u, v }: PlaceAsked) {
+  const axes = axesOf(side);
+  return { x: 0, y: 0, z: 0, [axes.u]: u, [axes.v]: v };
 }
 
 function refused(code: RefusalCode, where: string): WouldRead {

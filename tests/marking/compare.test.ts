@@ -40,8 +40,8 @@ describe.each([
   test('every reading on a side stands in its half', () => {
     for (const i of [0, 1] as const) {
       const shown = compared.sides.reduce((sum, s) => sum + s.read[i].length, 0);
-      const { readings } = [one, other][i]!.survey;
-      expect(shown).toBe(readings.filter((r) => r.side !== null).length);
+      const { readings, spans } = [one, other][i]!.survey;
+      expect(shown).toBe(readings.filter((r) => r.side !== null).length + 2 * spans.length);
     }
   });
 

@@ -69,32 +69,46 @@ export const leastForFrame: Mistake = {
   id: 'M06',
   name: 'smallest used for the frame',
   find: (from) =>
-    bySums(from, scribedSizes, (_, sides) => addUp(sides, (v) => Math.min(...v)), {
-      happened:
-        'The blank is as large as its place at the tightest. Where the place is wider there is nothing to scribe.',
-      did: 'You took the smallest of each side for the blank.',
-      next: 'For a blank that is scribed take the largest of each side along the line that it meets.',
-    }),
+    explainsLess(from, leastRule, bareRule(from))
+      ? null
+      : bySums(from, scribedSizes, leastRule, {
+          happened:
+            'The blank is as large as its place at the tightest. Where the place is wider there is nothing to scribe.',
+          did: 'You took the smallest of each side for the blank.',
+          next: 'For a blank that is scribed take the largest of each side along the line that it meets.',
+        }),
 };
 
 export const noStock: Mistake = {
   id: 'M07',
   name: 'no scribe allowance',
   find: (from) =>
-    bySums(
-      from,
-      scribedSizes,
-      (size, sides) => {
-        const bare = addUp(sides, (v) => Math.max(...v));
-        return bare === null ? null : bare + from.ledger(size).overMadeMm;
-      },
-      {
-        happened: 'The blank is as large as its place and no larger. A saw needs stock to follow the wall.',
-        did: 'You sent the largest sums as they were, with no stock put on.',
-        next: 'Put on the least stock that the brief asks for, at every edge that is scribed.',
-      },
-    ),
+    explainsLess(from, bareRule(from), leastRule)
+      ? null
+      : bySums(from, scribedSizes, bareRule(from), {
+          happened: 'The blank is as large as its place and no larger. A saw needs stock to follow the wall.',
+          did: 'You sent the largest sums as they were, with no stock put on.',
+          next: 'Put on the least stock that the brief asks for, at every edge that is scribed.',
+        }),
 };
+
+const leastRule: Rule = (_, sides) => addUp(sides, (v) => Math.min(...v));
+
+/** The largest of each side with no stock put on. */
+function bareRule(from: Evidence): Rule {
+  return (size, sides) => {
+    const bare = addUp(sides, (v) => Math.max(...v));
+    return bare === null ? null : bare + from.ledger(size).overMadeMm;
+  };
+}
+
+/** Whether another rule gives what was sent of blanks as well, and more nearly: walls that wander by the stock let both do so. */
+function explainsLess(from: Evidence, rule: Rule, other: Rule): boolean {
+  const [its, others] = [rule, other].map((r) => agreement(from, scribedSizes, r));
+  if (!its || !others) return false;
+  const off = (of: readonly Agreeing[]) => of.reduce((sum, a) => sum + a.offMm, 0) / of.length;
+  return others.length > its.length || (others.length === its.length && off(others) < off(its));
+}
 
 export const plinthFromElsewhere: Mistake = {
   id: 'M26',
