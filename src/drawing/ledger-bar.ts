@@ -6,6 +6,9 @@
  */
 import type { LineName, SizeLedger } from '../marking/ledger.ts';
 
+/** What a bar is laid out of: of a size, or of one coordinate of a place. */
+type Walked = Pick<SizeLedger, 'keyMm' | 'proposedMm' | 'lines'>;
+
 /** A part; `rest` is what the lines too small to be drawn come to together. */
 export interface BarPart {
   readonly name: LineName | 'rest';
@@ -48,7 +51,7 @@ const besidePx = 7;
 const steps: readonly number[] = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000];
 
 /** Lays out the rule of a size that was sent, for a width of so many px. */
-export function layoutLedgerBar(ledger: SizeLedger, widthPx: number): LedgerBar {
+export function layoutLedgerBar(ledger: Walked, widthPx: number): LedgerBar {
   const parts = partsOf(ledger);
   const stations = [ledger.keyMm];
   for (const p of parts) stations.push((stations.at(-1) ?? 0) + p.mm);

@@ -341,6 +341,12 @@ export function sayLedger(l: SizeLedger): string[] {
   ];
 }
 
+/** Says the parts of a set-up line by cause in one stretch: `+1.2 pencil marks beside the line`; empty where none comes to anything. */
+export function sayCauses(line: LedgerLine): string {
+  const parts = (line.parts ?? []).filter((p) => Math.abs(p.mm) >= 0.05);
+  return parts.map((p) => `${signed(p.mm)} ${causeWords[p.cause]}`).join(', ');
+}
+
 /** The parts of a set-up line by cause, those that come to anything. */
 function sayParts(line: LedgerLine): string[] {
   const parts = (line.parts ?? []).filter((p) => Math.abs(p.mm) >= 0.05);

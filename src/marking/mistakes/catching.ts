@@ -3,14 +3,16 @@
  * as everyone's, where the level last stood, so that what is told is what the rule itself would have said.
  */
 
-import type { Place } from '../../recess/recess.ts';
+import { signedDistance } from '../../geometry/plane.ts';
+import { obstructionAt } from '../../recess/band.ts';
+import { type Place, placeAt } from '../../recess/recess.ts';
 import { axesOf, type Side, type Trim } from '../../recess/recess-spec.ts';
 import { type Act, datumName, datumParts, type SurfacePlace } from '../../survey/act.ts';
 import { type FoundPlace, findPlace } from '../../survey/place.ts';
-import { type SizeName, sizeRules } from '../../survey/size.ts';
+import { meetsBare, type SizeName, sizeRules } from '../../survey/size.ts';
 import { finderOf, type Survey } from '../../survey/survey.ts';
 import { trueOffset } from '../domain.ts';
-import { sayBookedPlace } from '../place-words.ts';
+import { sayBookedPlace, sayOn } from '../place-words.ts';
 import { touchesWork } from '../touch.ts';
 import { handPlaceOf, wouldSee } from '../without-errors.ts';
 import type { Evidence } from './evidence.ts';
@@ -54,7 +56,27 @@ export function byTightest(
     const caught = byReading(from, size, place);
     if (caught) return caught;
   }
-  return null;
+  return ranked[0] ? byReckoning(from, { size, side, at: ranked[0].at }) : null;
+}
+
+/** Where no line that is thrown now reaches a place: how far it lies from the line that the size was read from. */
+function byReckoning(from: Evidence, of: { size: SizeName; side: Side; at: { u: number; v: number } }): Caught | null {
+  const { survey } = from;
+  const { size, side, at } = of;
+  const datum = from.figures(size).find((f) => f.side === side)?.offset.datum;
+  const plane = datum === undefined ? undefined : survey.planes[datum];
+  if (datum === undefined || !plane) return null;
+  const { recess, exercise } = survey.world;
+  const bands = meetsBare(size) ? [] : from.source.site.staying[side];
+  const point = placeAt(side, at, obstructionAt(recess.fields[side], bands, at));
+  const seenMm = Math.abs(signedDistance(plane, point));
+  const where = sayOn(side, point, exercise.spec);
+  return {
+    act: null,
+    where,
+    seenMm,
+    says: `Hold the rule at the ${where}: from ${datum}, as it stood, it would have shown ${tenth(seenMm)}.`,
+  };
 }
 
 /** Catches by an upright edge of a box on the back, read from the square line that is thrown now. */
