@@ -231,16 +231,20 @@ function joined(paths: readonly (readonly number[])[]): number[][] {
 
 /** F and S through the level, each from end to end. */
 function uprights(outline: Outline, level: Reckoned, port: Viewport): Drawn {
-  const lines = (['F', 'S'] as const).map((kind) => {
+  const lines = (['F', 'S'] as const).flatMap((kind) => {
     const ends = lineEnds(outline, level, kind).map((end) => endOnPaper(end, level, port));
     const [a, b] = ends as [PaperPoint, PaperPoint];
+    // A level before the other alcove of a pair throws nothing here.
+    if (Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]) < 1) return [];
     const nearBreast = outline.breastSide === 'left' ? 0 : 1;
     const begin = kind === 'S' ? (a[1] > b[1] ? a : b) : (ends[nearBreast] as PaperPoint);
     const spots = spotsAlong(begin, begin === a ? b : a, kind === 'S' ? 16 : 24);
-    return {
-      items: thrown(kind, level.setUp, [...a, ...b]),
-      wish: flagWish('plan', nameOf(kind, level.setUp), spots),
-    };
+    return [
+      {
+        items: thrown(kind, level.setUp, [...a, ...b]),
+        wish: flagWish('plan', nameOf(kind, level.setUp), spots),
+      },
+    ];
   });
   return { items: lines.flatMap((l) => l.items), wishes: lines.map((l) => l.wish), clear: [] };
 }

@@ -80,11 +80,15 @@ function seenIn({ outcome }: Entry): readonly Seen[] {
   return outcome.ok ? (outcome.seen ?? []) : [];
 }
 
-/** The face line runs along the reference: at both ends of it within a width. */
+/** The face line runs along the reference, within a width: at both ends of it, or where it wavers on the mean of each half. */
 function alongReference(seen: readonly Seen[]): boolean {
-  const along = seen.filter((s) => 'referenceXMm' in s.at);
-  const ends = [along[0], along.at(-1)];
-  return along.length > 1 && ends.every((s) => s !== undefined && Math.abs(s.offWidths) <= onMarkWidths);
+  const along = seen.filter((s) => 'referenceXMm' in s.at).map((s) => s.offWidths);
+  const [first, last] = [along[0], along.at(-1)];
+  if (first === undefined || last === undefined || along.length < 2) return false;
+  const half = Math.ceil(along.length / 2);
+  const halves = [along.slice(0, half), along.slice(0 - half)];
+  const means = halves.map((of) => of.reduce((sum, off) => sum + off, 0) / of.length);
+  return [[first, last], means].some((ends) => ends.every((off) => Math.abs(off) <= onMarkWidths));
 }
 
 /** The set-up that stands over a mark, and the act after it was stood; null where none ever did. */
