@@ -1,6 +1,9 @@
 /** Logs that were handed in: read, replayed and marked. */
+
 import { type FieldLog, readLog, replayLog } from '../exchange/log-file.ts';
+import { unitsOf } from '../exercise/kit.ts';
 import { type Report, reportOf } from '../marking/report.ts';
+import { speakIn } from '../recess/lengths.ts';
 import type { Survey } from '../survey/survey.ts';
 import { readText } from './disk.ts';
 import { Refused, taken } from './refused.ts';
@@ -12,10 +15,11 @@ export interface MarkedLog {
   readonly report: Report;
 }
 
-/** Reads a log and marks it. */
+/** Reads a log and marks it; lengths are said in the unit of its rule. */
 export function markedLog(path: string): MarkedLog {
   const log = taken(readLog(readText(path)), path);
   const survey = taken(replayLog(log), path);
+  speakIn(unitsOf(survey.world.exercise.kit));
   return { path, log, survey, report: reportOf(survey) };
 }
 

@@ -1,16 +1,25 @@
 /**
  * Opening what a CODE argument names: an exercise code, or the path of an exercise file.
  */
+
 import { existsSync } from 'node:fs';
 import { readExerciseFile } from '../exchange/exercise-file.ts';
 import { baysOf } from '../exercise/bays.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 import { openCode } from '../exercise/exercise-code.ts';
+import { unitsOf } from '../exercise/kit.ts';
+import { speakIn } from '../recess/lengths.ts';
 import { readText } from './disk.ts';
 import { Refused, taken } from './refused.ts';
 
-/** Opens an exercise by code or by file. */
+/** Opens an exercise by code or by file; lengths are said in the unit of its rule. */
 export function openExercise(codeOrPath: string): Exercise {
+  const exercise = exerciseNamed(codeOrPath);
+  speakIn(unitsOf(exercise.kit));
+  return exercise;
+}
+
+function exerciseNamed(codeOrPath: string): Exercise {
   if (/[./\\]/.test(codeOrPath) || existsSync(codeOrPath))
     return taken(readExerciseFile(readText(codeOrPath)), codeOrPath);
   const opened = openCode(codeOrPath);

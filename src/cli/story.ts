@@ -1,12 +1,14 @@
 /**
  * A survey told step by step, from the brief to the true room, for someone who has never done one.
  */
+
 import { sayBrief } from '../exercise/brief-words.ts';
 import { referenceNames } from '../exercise/reference-words.ts';
 import { answerKey } from '../marking/answer-key.ts';
 import { reportOf } from '../marking/report.ts';
 import { sayKey, sayReport } from '../marking/report-words.ts';
 import { sizeWords } from '../marking/size-words.ts';
+import { readTo, sayLength, sayWritten, spokenUnits } from '../recess/lengths.ts';
 import { sayRecess } from '../recess/trade-words.ts';
 import { sayPlace, saySheet } from '../survey/field-sheet-words.ts';
 import type { Seen } from '../survey/outcome.ts';
@@ -51,11 +53,11 @@ function tellSetUp(survey: Survey): string[] {
         return [`The ${act.trim} comes off first: what is behind it is what the carcass will meet.`];
       case 'stand':
         return [
-          `The level is stood in the mouth, ${act.heightMm} up, facing the recess. It throws F across, S into the recess, L all round.`,
+          `The level is stood in the mouth, ${sayWritten(act.heightMm)} up, facing the recess. It throws F across, S into the recess, L all round.`,
         ];
       case 'move':
         return [
-          `It is moved ${mm(act.byYMm)} towards the back, so that F comes to ${referenceNames[survey.world.exercise.brief.reference]}.`,
+          `It is moved ${sayLength(act.byYMm)} towards the back, so that F comes to ${referenceNames[survey.world.exercise.brief.reference]}.`,
         ];
       case 'turn':
         return [`Its dial is turned ${mm(act.byMmPerM)} mm a metre. ${sayWorstSeen(outcome.seen ?? [])}`];
@@ -95,7 +97,9 @@ function tellReadings(survey: Survey): string[] {
     ...refused.slice(0, 3).map((e) => tellRefused(e)),
     ...(refused.length > 3 ? [`and ${refused.length - 3} more that could not be held where they were planned`] : []),
     ...survey.entries.flatMap(({ act, outcome }) =>
-      act.act === 'span' && outcome.ok ? [`tape from ${sayPlace(act.place)} to the ${act.to}: ${outcome.tapeMm}`] : [],
+      act.act === 'span' && outcome.ok
+        ? [`tape from ${sayPlace(act.place)} to the ${act.to}: ${sayLength(outcome.tapeMm ?? 0)}`]
+        : [],
     ),
   ];
 }
@@ -104,8 +108,8 @@ function tellOne({ act, outcome }: Entry): string[] {
   if (act.act !== 'read' || !outcome.ok || !outcome.edgesMm) return [];
   const [a, b] = outcome.edgesMm;
   return [
-    `The first: the rule is held at ${sayPlace(act.place)}, square to ${act.datum}. The line's edges fall at ${a} and ${b};`,
-    `half-way is ${Math.round(a + b) / 2}, and that is written down, against ${act.datum}, at its place. So with all the others:`,
+    `The first: the rule is held at ${sayPlace(act.place)}, square to ${act.datum}. The line's edges fall at ${sayLength(a)} and ${sayLength(b)};`,
+    `half-way is ${sayWritten(readTo(spokenUnits(), (a + b) / 2))}, and that is written down, against ${act.datum}, at its place. So with all the others:`,
   ];
 }
 
@@ -120,12 +124,13 @@ function tellWorked(survey: Survey, w: WorkedSize): string[] {
   if (!w.find) return [`${name}: made as it stands`];
   if (w.offsetsMm === null || w.workshopMm === null) return [`${name}: a side has no offset`];
   const least = sizeRules[w.size].counts === 'least';
-  const counting = w.terms.filter((t) => t.counts).map((t) => `${mm(t.valueMm)} (${t.side})`);
+  const counting = w.terms.filter((t) => t.counts).map((t) => `${sayLength(t.valueMm)} (${t.side})`);
   const over = offsetsOverMade(w.size, brief);
-  const taken = over >= 0 ? `less ${mm(over)} that the brief asks` : `and ${mm(-over)} of stock to scribe`;
+  const taken =
+    over >= 0 ? `less ${sayLength(over)} that the brief asks` : `and ${sayLength(-over)} of stock to scribe`;
   const drawn = drawnWords(survey.world.exercise, w);
   return [
-    `${name}: the ${least ? 'smallest' : 'largest'} of ${w.terms.length}: ${counting.join(' + ')}, ${taken}, makes ${w.workshopMm}. ${uncertaintyWords(w)}`,
+    `${name}: the ${least ? 'smallest' : 'largest'} of ${w.terms.length}: ${counting.join(' + ')}, ${taken}, makes ${sayWritten(w.workshopMm)}. ${uncertaintyWords(w)}`,
     ...(drawn ? [drawn] : []),
   ];
 }
@@ -137,18 +142,25 @@ function tellProposal(survey: Survey): string[] {
   const standUp = survey.answers.find((a) => a.question === 'stand-up');
   const wayIn = survey.answers.filter((a) => a.question === 'door' || a.question === 'turn');
   return [
-    ...(c ? [`carcass ${c.width} x ${c.height} x ${c.depth}`] : []),
-    ...(c?.slope ? [`its sloped edge from ${c.slope.low} to ${c.slope.high} over its bottom`] : []),
-    ...(l ? [`lining ${l.width} x ${l.height} x ${l.depth}`] : []),
-    ...(f ? [`frame blank ${f.width} x ${f.height}`] : []),
-    ...(said.runMm ? [`set out from S at ${said.runMm.join(', ')}`] : []),
+    ...(c ? [`carcass ${by(c.width, c.height, c.depth)}`] : []),
+    ...(c?.slope
+      ? [`its sloped edge from ${sayWritten(c.slope.low)} to ${sayWritten(c.slope.high)} over its bottom`]
+      : []),
+    ...(l ? [`lining ${by(l.width, l.height, l.depth)}`] : []),
+    ...(f ? [`frame blank ${by(f.width, f.height)}`] : []),
+    ...(said.runMm ? [`set out from S at ${said.runMm.map((at) => sayWritten(at)).join(', ')}`] : []),
     ...(said.cutOutsMm ?? []).map(
-      (o) => `cut-out for ${o.name}: ${o.width} x ${o.height}, its middle ${o.fromS} from S, ${o.fromL} from L`,
+      (o) =>
+        `cut-out for ${o.name}: ${by(o.width, o.height)}, its middle ${sayWritten(o.fromS)} from S, ${sayWritten(o.fromL)} from L`,
     ),
-    ...(said.shelfMm ? [`shelf blanks ${said.shelfMm.depth} deep`] : []),
+    ...(said.shelfMm ? [`shelf blanks ${sayWritten(said.shelfMm.depth)} deep`] : []),
     ...(standUp ? [`can it be stood up, corner to corner? ${standUp.answer}`] : []),
     ...wayIn.map((a) => `does it come ${a.question === 'door' ? 'through the door' : 'round the turn'}? ${a.answer}`),
   ];
+}
+
+function by(...sizes: readonly number[]): string {
+  return sizes.map((size) => sayWritten(size)).join(' x ');
 }
 
 function mm(value: number): string {

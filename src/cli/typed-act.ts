@@ -1,8 +1,10 @@
 /**
- * Short typed acts, for a person at the keyboard: words and millimetres, in the order in which one would say them.
+ * Short typed acts, for a person at the keyboard: words and lengths, in the order in which one would say them. Lengths are
+ * mm, or inches and fractions where the kit's rule is marked so: `18-15/16`.
  *
  * A line is taken whole or not at all: a word too many or too few, or a number that is none, is said, never guessed.
  */
+import { typedLength } from '../recess/lengths.ts';
 import { axesOf, type Side, sides } from '../recess/recess-spec.ts';
 import type { Survey } from '../survey/survey.ts';
 
@@ -89,17 +91,17 @@ const readers: Readonly<Record<string, Reader>> = {
   quit: (words) => asked('quit', words),
   stand: onLevel(typedStand),
   settle: onLevel((words) => (words.length === 0 ? act({ act: 'settle' }) : null)),
-  move: onLevel((words) => withNumbers(words, 2, ([byXMm, byYMm]) => ({ act: 'move', byXMm, byYMm }))),
+  move: onLevel((words) => withLengths(words, 2, ([byXMm, byYMm]) => ({ act: 'move', byXMm, byYMm }))),
   turn: onLevel((words) => withNumbers(words, 1, ([byMmPerM]) => ({ act: 'turn', byMmPerM }))),
   quarter: onLevel(typedQuarter),
-  raise: onLevel((words) => withNumbers(words, 1, ([byMm]) => ({ act: 'raise', byMm }))),
+  raise: onLevel((words) => withLengths(words, 1, ([byMm]) => ({ act: 'raise', byMm }))),
   aim: onLevel(typedAim),
   check: onLevel(typedCheck),
   verdict: onLevel(typedVerdict),
   edge: typedEdge,
   plumb: typedPlumb,
   '345': (words) =>
-    withNumbers(words, 3, ([xMm, yMm, unitMm]) => ({
+    withLengths(words, 3, ([xMm, yMm, unitMm]) => ({
       act: 'three-four-five',
       at: { surface: 'floor', xMm, yMm },
       unitMm,
@@ -142,6 +144,17 @@ function numbers(words: readonly string[], count: number): readonly number[] | n
   return words.length === count && all.every((n) => n !== null) ? all : null;
 }
 
+/** Gives so many lengths, mm, in the unit that the exercise is in. */
+function lengths(words: readonly string[], count: number): readonly number[] | null {
+  const all = words.map((word) => typedLength(word));
+  return words.length === count && all.every((n) => n !== null) ? all : null;
+}
+
+function withLengths(words: readonly string[], count: number, data: (n: readonly number[]) => unknown): Typed | null {
+  const n = lengths(words, count);
+  return n && act(data(n));
+}
+
 function numberOf(word: string | undefined): number | null {
   return word !== undefined && /^[+-]?\d+(\.\d+)?$/.test(word) ? Number(word) : null;
 }
@@ -166,7 +179,7 @@ function onLevel(read: Reader): Reader {
 }
 
 function typedStand(words: readonly string[]): Typed | null {
-  const n = numbers(words.slice(0, 3), 3);
+  const n = lengths(words.slice(0, 3), 3);
   const rest = words.slice(3).map((w) => w.toLowerCase());
   const packed = rest.at(-1) === 'packed';
   if (packed) rest.pop();
@@ -204,7 +217,7 @@ function isCheck(word: string | undefined): word is string {
 
 function typedEdge(words: readonly string[]): Typed | null {
   const along = words.at(-1)?.toLowerCase();
-  const lengthMm = numberOf(words.at(-2));
+  const lengthMm = typedLength(words.at(-2));
   const place = typedPlace(words.slice(0, -2));
   if (!place || lengthMm === null || (along !== 'u' && along !== 'v')) return null;
   return act({ act: 'edge', place, lengthMm, along });
@@ -213,7 +226,7 @@ function typedEdge(words: readonly string[]): Typed | null {
 function typedPlumb(words: readonly string[]): Typed | null {
   const turnedRound = words.at(-1)?.toLowerCase() === 'round';
   const said = turnedRound ? words.slice(0, -1) : words;
-  const lengthMm = numberOf(said.at(-1));
+  const lengthMm = typedLength(said.at(-1));
   const place = typedPlace(said.slice(0, -1));
   if (!place || lengthMm === null) return null;
   return act({ act: 'plumb', place, lengthMm, ...(turnedRound ? { turnedRound } : {}) });
@@ -226,7 +239,7 @@ function typedQuarter([way, ...more]: readonly string[]): Typed | null {
 
 function typedAim([line, kind, ...at]: readonly string[]): Typed | null {
   const plane = lineOf(line);
-  const n = numbers(at, 1)?.[0];
+  const n = (kind === 'ref' ? lengths : numbers)(at, 1)?.[0];
   if (!plane || n === undefined) return null;
   if (kind === 'mark') return act({ act: 'aim', plane, at: { mark: n } });
   return kind === 'ref' ? act({ act: 'aim', plane, at: { referenceXMm: n } }) : null;
@@ -236,7 +249,7 @@ function typedAim([line, kind, ...at]: readonly string[]): Typed | null {
 function typedMark([word, line, at, ...more]: readonly string[]): Typed | null {
   const surface = word?.toLowerCase();
   const along = lineOf(line);
-  const free = numberOf(at);
+  const free = typedLength(at);
   if (!isSide(surface) || !along || free === null || more.length > 0) return null;
   const { u, v } = axesOf(surface);
   const crossed = { F: 'y', S: 'x', L: 'z' }[along[0] as 'F' | 'S' | 'L'];
@@ -272,7 +285,7 @@ function typedPlace([word, ...at]: readonly string[]): { readonly surface: Side 
   if (!isSide(surface) || at.length !== 2) return null;
   const axes = axesOf(surface);
   const lines = at.map(lineOf);
-  const given = at.map(numberOf);
+  const given = at.map((word) => typedLength(word));
   const along = lines[0] ?? lines[1];
   const fit = along ? lines.filter((l) => l === null).length === 1 : true;
   if (!fit || at.some((_, i) => lines[i] === null && given[i] === null)) return null;
@@ -287,7 +300,7 @@ function typedPlace([word, ...at]: readonly string[]): { readonly surface: Side 
 function typedBooking([value, ...rest]: readonly string[], survey: Survey): Typed | null {
   const check = rest.at(-1) === 'check';
   const from = check ? rest.slice(0, -1) : rest;
-  const valueMm = numberOf(value);
+  const valueMm = typedLength(value);
   const named = from[0] === 'from' ? numbers(from.slice(1), 1)?.[0] : undefined;
   if (valueMm === null || (from.length > 0 && named === undefined)) return null;
   const reading = named ?? lastSeen(survey);
@@ -306,7 +319,7 @@ function lastSeen(survey: Survey): number | null {
 
 function typedCarry([from, to, step, ...rest]: readonly string[]): Typed | null {
   const lines = { from: lineOf(from), to: lineOf(to) };
-  const stepMm = numberOf(step);
+  const stepMm = typedLength(step);
   const reading = rest[0] === 'from' ? numbers(rest.slice(1), 1)?.[0] : undefined;
   if (!lines.from || !lines.to || stepMm === null || (rest.length > 0 && reading === undefined)) return null;
   return act({ act: 'carry', ...lines, stepMm, ...(reading === undefined ? {} : { reading }) });
@@ -340,7 +353,7 @@ function proposed([part, ...sizes]: readonly string[], survey: Survey): object |
 }
 
 function sized(words: readonly string[], count: number, data: (n: readonly number[]) => object): object | null {
-  const n = numbers(words, count);
+  const n = lengths(words, count);
   return n && data(n);
 }
 

@@ -1,6 +1,8 @@
 /**
  * A brief in words.
  */
+
+import { sayWritten } from '../recess/lengths.ts';
 import type { ReferenceKind } from '../recess/recess-spec.ts';
 import { usualSideNames } from '../recess/side-words.ts';
 import type { Brief } from './brief.ts';
@@ -13,20 +15,22 @@ export function sayBrief(brief: Brief): string[] {
   const sayFate = ([name, fate]: [string, keyof typeof said]) =>
     `${name} ${brief.cutOuts?.includes(name) ? 'is cut for' : said[fate]}`;
   return [
-    `opening, roughly: ${openingMm.width} x ${openingMm.height}, ${openingMm.depth} deep`,
+    `opening, roughly: ${sayWritten(openingMm.width)} x ${sayWritten(openingMm.height)}, ${sayWritten(openingMm.depth)} deep`,
     sayFaceLine(brief),
     ...(brief.shelves ? sayShelves(brief.shelves) : brief.lining ? sayLining(brief, brief.lining) : sayCarcass(brief)),
     ...(brief.modules
       ? [
-          `${brief.modules.count} carcasses side by side, of equal widths: that is their width together; set them out from S by running positions, the infill at each end ${askMm.left} at its narrowest, ${brief.modules.mostInfillMm} at the most`,
+          `${brief.modules.count} carcasses side by side, of equal widths: that is their width together; set them out from S by running positions, the infill at each end ${sayWritten(askMm.left)} at its narrowest, ${sayWritten(brief.modules.mostInfillMm)} at the most`,
         ]
       : []),
     ...(brief.cutOuts
       ? [
-          `the back is cut for ${brief.cutOuts.join(', ')}: the middle of each from S and from L, with the size of the cut, ${brief.cutOutSpareMm?.least ?? 0} to ${brief.cutOutSpareMm?.most ?? 0} clear all round`,
+          `the back is cut for ${brief.cutOuts.join(', ')}: the middle of each from S and from L, with the size of the cut, ${sayWritten(brief.cutOutSpareMm?.least ?? 0)} to ${sayWritten(brief.cutOutSpareMm?.most ?? 0)} clear all round`,
         ]
       : []),
-    ...brief.finishMm.map(({ surface, mm }) => `to come on the ${usualSideNames[surface]} before fitting: ${mm}`),
+    ...brief.finishMm.map(
+      ({ surface, mm }) => `to come on the ${usualSideNames[surface]} before fitting: ${sayWritten(mm)}`,
+    ),
     ...(fates.length > 0 ? [fates.map(sayFate).join('; ')] : []),
     ...(brief.access ? sayAccess(brief.access) : []),
   ];
@@ -35,8 +39,8 @@ export function sayBrief(brief: Brief): string[] {
 function sayShelves(shelves: NonNullable<Brief['shelves']>): string[] {
   const { heightsMm, thicknessMm, lengthMm, leastStockMm, mostStockMm } = shelves;
   return [
-    `shelves ${thicknessMm} thick and ${lengthMm} long, half of it to either side of the middle, their undersides ${heightsMm.join(', ')} up; fronts on the face line`,
-    `all blanks of one depth, to be found: their backs are scribed to the wall, ${leastStockMm} to ${mostStockMm} to come off`,
+    `shelves ${sayWritten(thicknessMm)} thick and ${sayWritten(lengthMm)} long, half of it to either side of the middle, their undersides ${heightsMm.map((mm) => sayWritten(mm)).join(', ')} up; fronts on the face line`,
+    `all blanks of one depth, to be found: their backs are scribed to the wall, ${sayWritten(leastStockMm)} to ${sayWritten(mostStockMm)} to come off`,
   ];
 }
 
@@ -55,26 +59,26 @@ export const referenceWords: Readonly<Record<ReferenceKind, string>> = {
 
 function sayFaceLine(brief: Brief): string {
   const { setBackMm, mouthMm } = brief;
-  const follows = `${referenceWords[brief.reference]}, which is seen to waver about ${brief.referenceWaverMm} either way`;
+  const follows = `${referenceWords[brief.reference]}, which is seen to waver about ${sayWritten(brief.referenceWaverMm)} either way`;
   const line = setBackMm
-    ? `face line: ${setBackMm} behind and in line with ${follows}`
+    ? `face line: ${sayWritten(setBackMm)} behind and in line with ${follows}`
     : `face line: follows ${follows}`;
   if (mouthMm === 0) return line;
   const isBreast = brief.reference === 'cornice-return' || brief.reference === 'breast-face' || setBackMm !== undefined;
-  return `${line}; ${-mouthMm} behind ${isBreast ? "the breast's face" : 'the mouth'}`;
+  return `${line}; ${sayWritten(-mouthMm)} behind ${isBreast ? "the breast's face" : 'the mouth'}`;
 }
 
 function saySize(s: { nominalMm: number; find: boolean }): string {
-  return s.find ? `to be found (about ${s.nominalMm})` : `${s.nominalMm}, as it stands`;
+  return s.find ? `to be found (about ${sayWritten(s.nominalMm)})` : `${sayWritten(s.nominalMm)}, as it stands`;
 }
 
 function sayCarcass(brief: Brief): string[] {
   const { carcassMm, askMm } = brief;
   return [
-    `carcass width ${saySize(carcassMm.width)}, height ${saySize(carcassMm.height)}, depth ${saySize(carcassMm.depth)}; it begins ${brief.carcassFrontMm} behind the face line`,
-    `leave ${askMm.left} left, ${askMm.right} right, ${askMm.top} over, ${askMm.back} behind; plinth ${brief.plinthMm} from the high point of the floor`,
+    `carcass width ${saySize(carcassMm.width)}, height ${saySize(carcassMm.height)}, depth ${saySize(carcassMm.depth)}; it begins ${sayWritten(brief.carcassFrontMm)} behind the face line`,
+    `leave ${sayWritten(askMm.left)} left, ${sayWritten(askMm.right)} right, ${sayWritten(askMm.top)} over, ${sayWritten(askMm.back)} behind; plinth ${sayWritten(brief.plinthMm)} from the high point of the floor`,
     brief.frame
-      ? `face frame ${brief.frame.thicknessMm} thick, ${brief.frame.leastStockMm} to ${brief.frame.mostStockMm} to scribe off each edge`
+      ? `face frame ${sayWritten(brief.frame.thicknessMm)} thick, ${sayWritten(brief.frame.leastStockMm)} to ${sayWritten(brief.frame.mostStockMm)} to scribe off each edge`
       : 'no face frame',
   ];
 }
@@ -82,20 +86,22 @@ function sayCarcass(brief: Brief): string[] {
 function sayLining(brief: Brief, lining: NonNullable<Brief['lining']>): string[] {
   const { carcassMm, askMm } = brief;
   return [
-    `lining of boards ${lining.thicknessMm} thick, outside width ${saySize(carcassMm.width)}, height ${saySize(carcassMm.height)}, depth through the wall ${saySize(carcassMm.depth)}; its near edge is on the face line`,
-    `packing: ${askMm.left} left, ${askMm.right} right, ${askMm.top} over it${brief.plinthMm > 0 ? `, ${brief.plinthMm} under it` : ''}; it stands over the high point of the floor`,
-    `${lining.leastStockMm} to ${lining.mostStockMm} to plane off its far edge`,
+    `lining of boards ${sayWritten(lining.thicknessMm)} thick, outside width ${saySize(carcassMm.width)}, height ${saySize(carcassMm.height)}, depth through the wall ${saySize(carcassMm.depth)}; its near edge is on the face line`,
+    `packing: ${sayWritten(askMm.left)} left, ${sayWritten(askMm.right)} right, ${sayWritten(askMm.top)} over it${brief.plinthMm > 0 ? `, ${sayWritten(brief.plinthMm)} under it` : ''}; it stands over the high point of the floor`,
+    `${sayWritten(lining.leastStockMm)} to ${sayWritten(lining.mostStockMm)} to plane off its far edge`,
   ];
 }
 
 function sayAccess(access: NonNullable<Brief['access']>): string[] {
   const { door, turn } = access;
   return [
-    `it is stood up under ${access.clearHeightMm}; the plinth comes ${access.plinthSeparate ? 'separately' : 'on it'}`,
-    ...(door ? [`the narrowest door on the way in is ${door.widthMm} by ${door.heightMm} clear`] : []),
+    `it is stood up under ${sayWritten(access.clearHeightMm)}; the plinth comes ${access.plinthSeparate ? 'separately' : 'on it'}`,
+    ...(door
+      ? [`the narrowest door on the way in is ${sayWritten(door.widthMm)} by ${sayWritten(door.heightMm)} clear`]
+      : []),
     ...(turn
       ? [
-          `the stair turns by a right angle: ${turn.beforeMm} clear before the turn, ${turn.afterMm} after it, ${turn.heightMm} over it`,
+          `the stair turns by a right angle: ${sayWritten(turn.beforeMm)} clear before the turn, ${sayWritten(turn.afterMm)} after it, ${sayWritten(turn.heightMm)} over it`,
         ]
       : []),
   ];

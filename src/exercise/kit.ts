@@ -4,7 +4,9 @@
  * @source rule classes: UK SI 2016/1153 Schedule 1I (material measures of length), limits a + b L with L in whole metres
  *   rounded up, c for an end face, and the joint of a folding rule. Line widths are typical, from memory.
  */
+
 import * as v from 'valibot';
+import type { Units } from '../recess/lengths.ts';
 
 const mm = v.pipe(v.number(), v.finite(), v.minValue(0));
 const signed = (most: number) => v.pipe(v.number(), v.finite(), v.minValue(-most), v.maxValue(most));
@@ -62,6 +64,8 @@ export const kitSchema = v.strictObject({
     legMm: v.literal(200),
     /** Off for tests and demonstrations: then the rule, the hand and the pencil are without error. */
     errors: v.boolean(),
+    /** Marked in inches, by sixteenths or thirty-seconds; left out, in mm. */
+    units: v.optional(v.picklist(['in-16', 'in-32'])),
     /** How much of its zero end is worn away. */
     wornMm: v.optional(v.pipe(mm, v.maxValue(20))),
   }),
@@ -101,6 +105,11 @@ export function levelLimits(kit: Kit): NonNullable<Kit['level']['limitsMmPerM']>
 export function isPhysical(kit: Kit): boolean {
   const { faults, pivotMm, knock, count } = kit.level;
   return faults !== undefined || pivotMm !== undefined || knock !== undefined || count > 1;
+}
+
+/** Gives the unit that a kit's rule is marked in. */
+export function unitsOf(kit: Pick<Kit, 'rule'>): Units {
+  return kit.rule.units ?? 'mm';
 }
 
 /** Gives a kit as it is handed out: what is wrong with it is not said. */

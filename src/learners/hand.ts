@@ -2,6 +2,8 @@
  * A scripted learner's hand: acts through the same door as people, sees the outcomes, judges and writes.
  */
 
+import { unitsOf } from '../exercise/kit.ts';
+import { readTo, type Units } from '../recess/lengths.ts';
 import type { Act, SurfacePlace } from '../survey/act.ts';
 import { perform } from '../survey/acting.ts';
 import type { Done, Outcome } from '../survey/outcome.ts';
@@ -55,9 +57,14 @@ export function lastAct(hand: Hand): number {
   return hand.now().entries.length;
 }
 
-/** Judges the middle of a line on the rule, to the half millimetre. */
-export function judged(edgesMm: readonly [number, number]): number {
-  return Math.round(edgesMm[0] + edgesMm[1]) / 2;
+/** Judges the middle of a line on the rule, to half a graduation. */
+export function judged(edgesMm: readonly [number, number], units: Units = 'mm'): number {
+  return readTo(units, (edgesMm[0] + edgesMm[1]) / 2);
+}
+
+/** Gives the unit that the hand's rule is marked in. */
+export function unitsInHand(hand: Hand): Units {
+  return unitsOf(hand.now().world.exercise.kit);
 }
 
 /** Reads an offset and books it; null when it was refused, or the rule's end was not on what is wanted. */
@@ -71,7 +78,9 @@ export function readAndBook(
     habit?: Habit;
   },
 ): Booked | null {
-  const { skewMmPerM, written = judged, bookedAs } = from.habit ?? {};
+  const { skewMmPerM, bookedAs } = from.habit ?? {};
+  const units = unitsInHand(hand);
+  const written = from.habit?.written ?? ((edges) => judged(edges, units));
   const skew = skewMmPerM ? { skewMmPerM: [...skewMmPerM] as [number, number] } : {};
   const seen = hand.act({ act: 'read', datum: from.datum, place: from.place, ...skew });
   if (!seen.ok || !seen.edgesMm || (from.wanted && !from.wanted(seen))) return null;
@@ -97,7 +106,7 @@ export function tapeAndBook(
   const seen = hand.act({ act: 'span', place: from.place, to: from.to });
   if (!seen.ok || seen.tapeMm === undefined) return null;
   const reading = lastAct(hand);
-  const valueMm = Math.round(seen.tapeMm * 2) / 2;
+  const valueMm = readTo(unitsInHand(hand), seen.tapeMm);
   hand.act({ act: 'book', what: 'span', valueMm, place: from.place, to: from.to, reading, ...wordsOf(from.words) });
   return { booking: lastAct(hand), valueMm };
 }

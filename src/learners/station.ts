@@ -5,7 +5,7 @@
 import { datumName } from '../survey/act.ts';
 import { takeReading } from './careful.ts';
 import { type EdgeWanted, readEdge } from './cut-out-reading.ts';
-import { type Hand, judged, lastAct } from './hand.ts';
+import { type Hand, judged, lastAct, unitsInHand } from './hand.ts';
 import { standOnReference } from './lining-up.ts';
 import type { PlannedReading } from './reading-plan.ts';
 
@@ -41,7 +41,7 @@ export function readFromStation(
   if (!seen.ok || !seen.edgesMm) return false;
   const reading = lastAct(hand);
   const sign = at.xMm < 0 ? -1 : 1;
-  hand.act({ act: 'carry', from: datum, to: 'S', stepMm: sign * judged(seen.edgesMm), reading });
+  hand.act({ act: 'carry', from: datum, to: 'S', stepMm: sign * judged(seen.edgesMm, unitsInHand(hand)), reading });
   for (const planned of left.readings) takeReading(hand, { ...planned, datum });
   for (const wanted of left.edges) readEdge(hand, wanted, datum);
   return true;

@@ -1,6 +1,7 @@
 /**
  * Two surveys of one room, in words: a line a fact, the one's first and the other's after.
  */
+import { sayLength } from '../recess/lengths.ts';
 import { type SidesOf, sideName } from '../recess/side-words.ts';
 import type { Comparison, SideCompared, SizeCompared, Two } from './compare.ts';
 import { sayMiss } from './how-sure-words.ts';
@@ -39,7 +40,7 @@ export function sayComparison(c: Comparison, names: Two<string>, room: SidesOf):
       ...s.decided.map((d) =>
         row(
           `  decides the ${sizeWords[d.size]}`,
-          each(d.nearestMm, (mm) => (mm === null ? 'not read' : `${Math.round(mm)} away`)),
+          each(d.nearestMm, (mm) => (mm === null ? 'not read' : `${sayLength(Math.round(mm))} away`)),
         ),
       ),
     ]),
@@ -56,7 +57,7 @@ export function sayParting(s: SizeCompared, names: Two<string>): string {
     .sort((a, b) => Math.abs(b.apart) - Math.abs(a.apart) || a.i - b.i);
   if (!worst || Math.abs(worst.apart) <= 1) return '';
   const [more, less] = worst.apart > 0 ? [0, 1] : [1, 0];
-  const mm = (i: number) => tenth(Math.abs(worst.mm[i] as number));
+  const mm = (i: number) => sayLength(Math.abs(worst.mm[i] as number));
   return `${names[more]} lost ${mm(more)} by ${lineTitles[worst.name].toLowerCase()}, ${names[less]} ${mm(less)}.`;
 }
 
@@ -76,10 +77,6 @@ function bayWord({ bay }: Pick<SideCompared, 'bay'>): string {
 }
 
 function signed(mm: number): string {
-  const text = tenth(mm);
+  const text = sayLength(mm);
   return text.startsWith('-') || text === '0' ? text : `+${text}`;
-}
-
-function tenth(mm: number): string {
-  return String(0 + Math.round(mm * 10) / 10);
 }

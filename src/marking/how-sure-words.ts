@@ -1,6 +1,7 @@
 /**
  * How sure a learner was, in words: each size against what came of it, and what many of them show.
  */
+import { sayLength, sayWithUnit } from '../recess/lengths.ts';
 import type { SureLevel } from '../survey/how-sure.ts';
 import { type Borne, rightWithinMm, type SizeSure } from './how-sure.ts';
 import { sizeWords } from './size-words.ts';
@@ -18,19 +19,19 @@ export const fewestToTell = 5;
 export function saySure(s: SizeSure): string {
   const words = sizeWords[s.size];
   const name = s.bay === undefined ? words : `right-hand recess, ${words}`;
-  return `${name}: ${sureWords[s.level]}; ${sayMiss(s.missMm)}, ${s.right ? 'within' : 'not within'} ${rightWithinMm}`;
+  return `${name}: ${sureWords[s.level]}; ${sayMiss(s.missMm)}, ${s.right ? 'within' : 'not within'} ${sayLength(rightWithinMm)}`;
 }
 
 /** Says how far off a size came: `0.4 too small`. */
 export function sayMiss(mm: number): string {
   const tenths = Math.round(Math.abs(mm) * 10) / 10;
-  return tenths === 0 ? 'on it' : `${tenths} too ${mm > 0 ? 'large' : 'small'}`;
+  return tenths === 0 ? 'on it' : `${sayLength(tenths)} too ${mm > 0 ? 'large' : 'small'}`;
 }
 
 /** Says what sizes of one degree came to: `sure: 7 of 9 came within 2 mm`. */
 export function sayBorne(b: Borne): string {
   if (b.lies === null) return `${sureWords[b.level]}: none said so yet`;
-  return `${sureWords[b.level]}: ${b.right} of ${b.said} came within ${rightWithinMm} mm${sayLies(b)}`;
+  return `${sureWords[b.level]}: ${b.right} of ${b.said} came within ${sayWithUnit(rightWithinMm)}${sayLies(b)}`;
 }
 
 function sayLies(b: Borne): string {

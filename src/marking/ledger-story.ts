@@ -2,7 +2,9 @@
  * What the ledger itself can tell of a size: for the lines that cost most, what happened, what the learner did, and what
  * to do next. Every figure is computed from the true room, the log and the sheet; no mistake is guessed at.
  */
+
 import { signedDistance } from '../geometry/plane.ts';
+import { sayLength, sayWithUnit, sayWritten } from '../recess/lengths.ts';
 import type { Place } from '../recess/recess.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
 import { sideName } from '../recess/side-words.ts';
@@ -99,7 +101,7 @@ const tellers: Readonly<Record<LineName, Teller>> = {
   'not-surveyed': (told) => ({
     title: 'Nothing was read for it',
     happened: [`No reading on the sheet gives this size. ${cost(told)}`],
-    did: ['You sent ', { his: String(told.ledger.proposedMm) }, '.'],
+    did: ['You sent ', { his: sayWritten(told.ledger.proposedMm ?? 0) }, '.'],
     next: [sayRule(told.ledger, told.from.view.outline)],
   }),
 };
@@ -170,14 +172,14 @@ function tellBooking(told: Told): Omit<Story, 'line' | 'mm'> {
     const middle = (reading.edgesMm[0] + reading.edgesMm[1]) / 2;
     return [
       i > 0 ? '; ' : '',
-      { his: String(b.said.valueMm) },
-      ` where the middle of the line stood at ${tenth(middle)} (${sayBookedPlace(b.said.place, told.from.view.outline)})`,
+      { his: sayWritten(b.said.valueMm) },
+      ` where the middle of the line stood at ${sayLength(middle)} (${sayBookedPlace(b.said.place, told.from.view.outline)})`,
     ];
   });
   return {
     title: 'What was written is not what was seen',
     happened: [
-      `At the figures that count, what was written and what stood on the rule differ. ${cost(told)} Rounding explains ${tenth(rounding)}.`,
+      `At the figures that count, what was written and what stood on the rule differ. ${cost(told)} Rounding explains ${sayLength(rounding)}.`,
     ],
     did: seen.length > 0 ? ['You wrote ', ...seen, '.'] : ['The figures that counted: ', ...figures(told), '.'],
     next: ['Read both edges of the line, and write the number half-way between them.'],
@@ -189,20 +191,22 @@ function tellWorkingOut(told: Told): Omit<Story, 'line' | 'mm'> {
   if (ledger.how === 'as-it-stands')
     return {
       title: 'A given size was changed',
-      happened: [`The brief gives this size, ${tenth(ledger.keyMm)}, to be made as it stands. ${cost(told)}`],
-      did: ['You sent ', { his: String(ledger.proposedMm) }, '.'],
+      happened: [`The brief gives this size, ${sayLength(ledger.keyMm)}, to be made as it stands. ${cost(told)}`],
+      did: ['You sent ', { his: sayWritten(ledger.proposedMm ?? 0) }, '.'],
       next: ['Send a size that is not to be found as the brief has it.'],
     };
   const worked = from.view.worked.find((w) => w.size === ledger.size);
   const terms = worked?.terms.filter((t) => t.counts) ?? [];
-  const sum: Word[] = terms.flatMap((t, i) => [i > 0 ? ' + ' : '', { his: tenth(t.valueMm) }]);
-  const over = `${ledger.overMadeMm < 0 ? ' + ' : ' − '}${tenth(Math.abs(ledger.overMadeMm))}`;
+  const sum: Word[] = terms.flatMap((t, i) => [i > 0 ? ' + ' : '', { his: sayLength(t.valueMm) }]);
+  const over = `${ledger.overMadeMm < 0 ? ' + ' : ' − '}${sayLength(Math.abs(ledger.overMadeMm))}`;
   const gives =
-    worked && worked.workshopMm !== null ? [...sum, `${over} gives ${worked.workshopMm}; you sent `] : ['You sent '];
+    worked && worked.workshopMm !== null
+      ? [...sum, `${over} gives ${sayWritten(worked.workshopMm)}; you sent `]
+      : ['You sent '];
   return {
     title: 'The sum went another way',
     happened: [`What was sent is not what the figures on the sheet give. ${cost(told)}`],
-    did: [...gives, { his: String(ledger.proposedMm) }, '.'],
+    did: [...gives, { his: sayWritten(ledger.proposedMm ?? 0) }, '.'],
     next: [
       sizeRules[ledger.size].counts === 'least'
         ? 'Add the smallest of each side, take off what the brief asks, and round down to the half millimetre.'
@@ -272,9 +276,9 @@ function sayNearest({ side, near, pastMm }: DecidedSide, told: Told): Word[] {
   const past =
     Math.abs(pastMm) < 0.05
       ? 'it stands no further than what you read'
-      : `it stands ${tenth(Math.abs(pastMm))} further ${pastMm > 0 === least ? 'into' : 'out of'} the recess than the best that you read`;
+      : `it stands ${sayLength(Math.abs(pastMm))} further ${pastMm > 0 === least ? 'into' : 'out of'} the recess than the best that you read`;
   return [
-    `On the ${sideName(told.from.view.outline, side)} your nearest reading to it was ${Math.round(near.farMm)} away, at ${sayAt(side, near.at, told.from.view.brief.mouthMm)}; ${past}.`,
+    `On the ${sideName(told.from.view.outline, side)} your nearest reading to it was ${sayLength(Math.round(near.farMm))} away, at ${sayAt(side, near.at, told.from.view.brief.mouthMm)}; ${past}.`,
   ];
 }
 
@@ -288,14 +292,14 @@ function sayWouldRead({ ledger, from }: Told, missed: DecidedSide): Word[] {
     booked?.said.datum !== undefined && datumParts(booked.said.datum).kind === kind ? booked.said.datum : kind;
   const plane = from.uncovered.lines.find((l) => l.datum === name);
   const would = plane
-    ? ` From ${name} the rule would have shown ${tenth(Math.abs(signedDistance(plane, missed.at)))}.`
+    ? ` From ${name} the rule would have shown ${sayLength(Math.abs(signedDistance(plane, missed.at)))}.`
     : '';
   return [`Hold the rule at the ${sayOn(missed.side, missed.at, from.view.outline)} as well.${would}`];
 }
 
 /** What a line made of the size, as a sentence. */
 function cost({ ledger, line }: Told): string {
-  return `It made the ${sizeWords[ledger.size]} ${tenth(Math.abs(line.mm))} mm too ${line.mm > 0 ? 'large' : 'small'}.`;
+  return `It made the ${sizeWords[ledger.size]} ${sayWithUnit(Math.abs(line.mm))} too ${line.mm > 0 ? 'large' : 'small'}.`;
 }
 
 function counted(count: number, noun: string): string {
@@ -312,7 +316,7 @@ function figures(told: Told): Word[] {
   if (counting.length === 0) return ['none'];
   return counting.flatMap((b, i): Word[] => [
     i > 0 ? ', ' : '',
-    { his: String(b.said.valueMm) },
+    { his: sayWritten(b.said.valueMm) },
     ` (${sayBookedPlace(b.said.place, from.view.outline)})`,
   ]);
 }
@@ -331,8 +335,4 @@ function sayRule(ledger: SizeLedger, room: PlacesOf): string {
   const which = counts === 'least' ? 'smallest' : 'largest';
   const to = sides.map((side) => sideName(room, side)).join(' and the ');
   return `Read from ${datum} to the ${to}, and ${sides.length > 1 ? `add the ${which} of each side` : `take the ${which}`}.`;
-}
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
 }

@@ -1,7 +1,10 @@
 /**
  * The chain of K1 to K5 for a size that was surveyed by offsets.
  */
+
+import { unitsOf } from '../exercise/kit.ts';
 import type { Plane } from '../geometry/plane.ts';
+import { graduationMm } from '../recess/lengths.ts';
 import type { Place } from '../recess/recess.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { datumParts, saidKey } from '../survey/act.ts';
@@ -43,8 +46,6 @@ export interface Chain {
 
 /** How near a booking's place must be to its reading's, and a wall point to the places that count, mm. */
 export const placeWithinMm = 20;
-/** Half a graduation of the rule, mm. */
-const halfGraduationMm = 0.5;
 
 /** A place read, with everything that the chain asks of it. */
 interface ReadPlace {
@@ -80,6 +81,7 @@ export interface Lines {
  */
 export function offsetChain(survey: Survey, source: DomainSource, domain: Domain): Chain | null {
   const { size } = domain;
+  const graduation = graduationMm(unitsOf(survey.world.exercise.kit));
   const { offsets, places, base } = placesRead(survey, source, domain);
   const sheet = sheetOf(survey, size);
   const rule = (value: (p: ReadPlace) => number, truly = false) =>
@@ -102,7 +104,7 @@ export function offsetChain(survey: Survey, source: DomainSource, domain: Domain
     k4: k4.valueMm,
     k4NotCarried: rule((p) => p.writtenMm + over(p, 'booked'))?.valueMm ?? k4.valueMm,
     k5: k5?.valueMm ?? k4.valueMm,
-    roundingMm: k4.counting.reduce((sum, i) => sum + rounding(places[i] as ReadPlace), 0),
+    roundingMm: k4.counting.reduce((sum, i) => sum + rounding(places[i] as ReadPlace, graduation / 2), 0),
     counting: (k5?.counting ?? []).flatMap((i) => grouped(offsets)[i]?.bookings.map((b) => b.n) ?? []),
   };
 }
@@ -308,6 +310,7 @@ function faceBase(survey: Survey, size: Domain['size'], base: string | null): st
   return faces[0] ?? base;
 }
 
-function rounding(p: ReadPlace): number {
-  return Math.min(Math.max(p.writtenMm - p.seenMm, -halfGraduationMm), halfGraduationMm);
+/** What half a graduation of the rule explains. */
+function rounding(p: ReadPlace, halfMm: number): number {
+  return Math.min(Math.max(p.writtenMm - p.seenMm, -halfMm), halfMm);
 }

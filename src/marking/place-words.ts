@@ -1,6 +1,7 @@
 /**
  * Places in words: on which surface, how far up, how far in, how far from the middle. True places and booked ones alike.
  */
+import { sayLength } from '../recess/lengths.ts';
 import type { Place } from '../recess/recess.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { type SidesOf, sideName } from '../recess/side-words.ts';
@@ -37,7 +38,7 @@ export function sayBookedPlace(place: PlaceSaid, room: SidesOf): string {
 
 /** A corner with the floor may lie a little under the brief's floor. */
 function sayUp(z: number): string {
-  return z < 1 ? 'at the floor' : `${Math.round(z)} up`;
+  return z < 1 ? 'at the floor' : `${sayLength(Math.round(z))} up`;
 }
 
 /** How far in from the face line; at the mouth, or in front of the face line, it says so. */
@@ -45,10 +46,10 @@ function sayIn(y: number, mouthMm: number): string {
   if (y <= mouthMm + 1) return 'at the mouth';
   const whole = Math.round(y);
   if (whole === 0) return 'on the face line';
-  return whole < 0 ? `${-whole} in front of the face line` : `${whole} in`;
+  return whole < 0 ? `${sayLength(-whole)} in front of the face line` : `${sayLength(whole)} in`;
 }
 
 function sayAcross(x: number): string {
   const whole = Math.round(Math.abs(x));
-  return whole === 0 ? 'in the middle' : `${whole} ${x > 0 ? 'right' : 'left'} of the middle`;
+  return whole === 0 ? 'in the middle' : `${sayLength(whole)} ${x > 0 ? 'right' : 'left'} of the middle`;
 }

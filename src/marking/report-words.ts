@@ -3,6 +3,7 @@
  */
 
 import { wayInQuestions } from '../exercise/way-in.ts';
+import { sayLength, sayWithUnit, sayWritten } from '../recess/lengths.ts';
 import type { SizeName } from '../survey/size.ts';
 import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
 import { clearSides } from './carcass-fit.ts';
@@ -130,7 +131,7 @@ function sayFindings(findings: readonly Finding[]): string[] {
 /** Says what a finding cost, and which size most: `6.5 mm of carcass width`. */
 export function sayCost(finding: Finding): string {
   const [size] = finding.sizes;
-  return `${tenth(finding.costMm)} mm${size === undefined ? '' : ` of ${sizeWords[size]}`}`;
+  return `${sayWithUnit(finding.costMm)}${size === undefined ? '' : ` of ${sizeWords[size]}`}`;
 }
 
 /** Says words in a row, the learner's own figures as they are. */
@@ -162,34 +163,38 @@ export function sayReasons(verdict: Verdict): string[] {
 /** Says the answer key. */
 export function sayKey(key: AnswerKey): string[] {
   const none = 'none: the other two sizes alone do not go in';
-  const size = (mm: number | null) => (mm === null ? none : tenth(mm));
+  const size = (mm: number | null) => (mm === null ? none : sayLength(mm));
   return [
     ...(key.carcass ? sayCarcass(key.carcass) : []),
     key.wallMm
-      ? `widest lining ${size(key.widestMm)}, tallest ${size(key.tallestMm)} (packing not taken off); the wall is ${tenth(key.wallMm[0])} to ${tenth(key.wallMm[1])} thick where its edges come`
+      ? `widest lining ${size(key.widestMm)}, tallest ${size(key.tallestMm)} (packing not taken off); the wall is ${sayLength(key.wallMm[0])} to ${sayLength(key.wallMm[1])} thick where its edges come`
       : `widest carcass ${size(key.widestMm)}, tallest ${size(key.tallestMm)}, deepest ${size(key.deepestMm)} (clearances not taken off)`,
     key.opening
-      ? `opening at the face line ${tenth(key.opening.widthMm)} by ${tenth(key.opening.heightMm)}: the smallest blank that covers`
+      ? `opening at the face line ${sayLength(key.opening.widthMm)} by ${sayLength(key.opening.heightMm)}: the smallest blank that covers`
       : 'opening at the face line: none, a side of it is open or lies behind trims',
     ...(key.frame ? sayFrame(key.frame) : []),
     ...(key.wallMm && key.brief.plinthMm === 0
       ? []
       : [
-          `${key.wallMm ? 'packing under it' : 'plinth stock'} from ${tenth(key.plinthMm[0])} to ${tenth(key.plinthMm[1])}`,
+          `${key.wallMm ? 'packing under it' : 'plinth stock'} from ${sayLength(key.plinthMm[0])} to ${sayLength(key.plinthMm[1])}`,
         ]),
-    ...(key.marginsMm ? [`margin over the work ${key.marginsMm.map(tenth).join(', ')} (left, middle, right)`] : []),
-    ...(key.mouthWidthMm === null ? [] : [`between the walls at the mouth ${tenth(key.mouthWidthMm)}`]),
-    ...(key.run ? [`the run stands between ${tenth(key.run.leftMm)} and ${tenth(key.run.rightMm)} of the middle`] : []),
+    ...(key.marginsMm
+      ? [`margin over the work ${key.marginsMm.map((mm) => sayLength(mm)).join(', ')} (left, middle, right)`]
+      : []),
+    ...(key.mouthWidthMm === null ? [] : [`between the walls at the mouth ${sayLength(key.mouthWidthMm)}`]),
+    ...(key.run
+      ? [`the run stands between ${sayLength(key.run.leftMm)} and ${sayLength(key.run.rightMm)} of the middle`]
+      : []),
     ...(key.run?.set ? sayRun(key.run.set) : []),
     ...(key.shelf
       ? [
-          `behind the shelves the wall is ${tenth(key.shelf.backMm[0])} to ${tenth(key.shelf.backMm[1])} from the face line`,
+          `behind the shelves the wall is ${sayLength(key.shelf.backMm[0])} to ${sayLength(key.shelf.backMm[1])} from the face line`,
         ]
       : []),
     ...(key.shelf?.blank ? sayShelf(key.shelf.blank) : []),
     ...(key.cutOuts ?? []).map(
       (c) =>
-        `${c.name}: ${tenth(c.sizeMm[0])} x ${tenth(c.sizeMm[1])}, its middle ${tenth(c.middleMm[0])} right of the middle, ${tenth(c.middleMm[1])} up`,
+        `${c.name}: ${sayLength(c.sizeMm[0])} x ${sayLength(c.sizeMm[1])}, its middle ${sayLength(c.middleMm[0])} right of the middle, ${sayLength(c.middleMm[1])} up`,
     ),
   ];
 }
@@ -197,7 +202,7 @@ export function sayKey(key: AnswerKey): string[] {
 function sayCarcass(c: CarcassKey): string[] {
   const clear = clearSides.flatMap((side) => {
     const mm = c.clearanceMm[side];
-    return mm === null ? [] : [`${side} ${tenth(mm)}`];
+    return mm === null ? [] : [`${side} ${sayLength(mm)}`];
   });
   const goes = {
     yes: 'goes in with what is asked to spare',
@@ -205,13 +210,13 @@ function sayCarcass(c: CarcassKey): string[] {
     no: c.goesInBare ? 'goes in, with less to spare than is asked' : 'does not go in',
   }[c.fits];
   return [
-    `${c.farEdgeMm ? 'lining' : 'carcass'} ${c.widthMm} x ${c.heightMm} x ${c.depthMm} ${goes}: clearance ${clear.join(', ')}`,
-    ...(c.farEdgeMm ? [`to come off its far edge ${tenth(c.farEdgeMm[0])} to ${tenth(c.farEdgeMm[1])}`] : []),
+    `${c.farEdgeMm ? 'lining' : 'carcass'} ${sayWritten(c.widthMm)} x ${sayWritten(c.heightMm)} x ${sayWritten(c.depthMm)} ${goes}: clearance ${clear.join(', ')}`,
+    ...(c.farEdgeMm ? [`to come off its far edge ${sayLength(c.farEdgeMm[0])} to ${sayLength(c.farEdgeMm[1])}`] : []),
     ...(c.standsUp
       ? [
           c.standsUp.ok
-            ? `it can be stood up, with ${tenth(c.standsUp.byMm)} to spare`
-            : `it cannot be stood up: ${tenth(-c.standsUp.byMm)} too long from corner to corner`,
+            ? `it can be stood up, with ${sayLength(c.standsUp.byMm)} to spare`
+            : `it cannot be stood up: ${sayLength(-c.standsUp.byMm)} too long from corner to corner`,
         ]
       : []),
     ...(c.comesIn ? sayWayIn(c.comesIn) : []),
@@ -225,29 +230,32 @@ function sayWayIn(way: NonNullable<CarcassKey['comesIn']>): string[] {
     const where = question === 'door' ? 'through the door' : 'round the turn of the stair';
     return [
       found.ok
-        ? `it comes ${where}, with ${tenth(found.byMm)} to spare`
-        : `it does not come ${where}: ${tenth(-found.byMm)} too large`,
+        ? `it comes ${where}, with ${sayLength(found.byMm)} to spare`
+        : `it does not come ${where}: ${sayLength(-found.byMm)} too large`,
     ];
   });
 }
 
 function sayFrame(f: FrameKey): string[] {
   const stock = (edge: keyof FrameKey['stockMm']) =>
-    `${edge} ${tenth(f.stockMm[edge][0])} to ${tenth(f.stockMm[edge][1])}`;
+    `${edge} ${sayLength(f.stockMm[edge][0])} to ${sayLength(f.stockMm[edge][1])}`;
   return [
-    `frame blank ${f.widthMm} x ${f.heightMm}: to come off ${stock('left')}, ${stock('right')}, ${stock('top')}, ${stock('bottom')}`,
+    `frame blank ${sayWritten(f.widthMm)} x ${sayWritten(f.heightMm)}: to come off ${stock('left')}, ${stock('right')}, ${stock('top')}, ${stock('bottom')}`,
   ];
 }
 
 function sayRun({ clearanceMm, infillMm, unevenMm }: RunKey): string[] {
-  const infill = (side: 'left' | 'right') => `${tenth(infillMm[side][0])} to ${tenth(infillMm[side][1])} ${side}`;
+  const infill = (side: 'left' | 'right') =>
+    `${sayLength(infillMm[side][0])} to ${sayLength(infillMm[side][1])} ${side}`;
   return [
-    `set out, the run is clear by ${tenth(clearanceMm.left)} left, ${tenth(clearanceMm.right)} right; infills ${infill('left')}, ${infill('right')}; the worst joint is ${tenth(unevenMm)} off even widths`,
+    `set out, the run is clear by ${sayLength(clearanceMm.left)} left, ${sayLength(clearanceMm.right)} right; infills ${infill('left')}, ${infill('right')}; the worst joint is ${sayLength(unevenMm)} off even widths`,
   ];
 }
 
 function sayShelf({ depthMm, stockMm }: ShelfKey): string[] {
-  return [`shelf blanks ${depthMm} deep: ${tenth(stockMm[0])} to ${tenth(stockMm[1])} to come off the back edge`];
+  return [
+    `shelf blanks ${sayWritten(depthMm)} deep: ${sayLength(stockMm[0])} to ${sayLength(stockMm[1])} to come off the back edge`,
+  ];
 }
 
 const headline: Record<Verdict['word'], string> = {
@@ -270,27 +278,27 @@ function sayReasonOfOne(r: Reason): string {
     case 'carcass/outside':
       return `the ${it} is larger than the recess`;
     case 'carcass/does-not-go-in':
-      return `the ${it} does not go in, it is tightest on the ${r.of} (${tenth(r.mm)})`;
+      return `the ${it} does not go in, it is tightest on the ${r.of} (${sayLength(r.mm)})`;
     case 'frame/does-not-cover':
-      return `the frame's blank leaves a gap of ${tenth(-r.mm)} at the ${r.of}`;
+      return `the frame's blank leaves a gap of ${sayLength(-r.mm)} at the ${r.of}`;
     case 'carcass/clearance':
-      return `the clearance on the ${r.of} is ${tenth(r.mm)}, less than is asked`;
+      return `the clearance on the ${r.of} is ${sayLength(r.mm)}, less than is asked`;
     case 'lining/does-not-cover':
-      return `the lining ends ${tenth(-r.mm)} short of the far face of the wall`;
+      return `the lining ends ${sayLength(-r.mm)} short of the far face of the wall`;
     case 'lining/stock-short':
-      return `only ${tenth(r.mm)} of stock is left to plane at the lining's far edge`;
+      return `only ${sayLength(r.mm)} of stock is left to plane at the lining's far edge`;
     case 'lining/stock-over':
-      return `${tenth(r.mm)} has to come off the lining's far edge, more than can be planed`;
+      return `${sayLength(r.mm)} has to come off the lining's far edge, more than can be planed`;
     case 'frame/stock-short':
-      return `only ${tenth(r.mm)} of stock is left to scribe at the ${r.of}`;
+      return `only ${sayLength(r.mm)} of stock is left to scribe at the ${r.of}`;
     case 'frame/stock-over':
-      return `${tenth(r.mm)} has to come off at the ${r.of}, more than can be scribed`;
+      return `${sayLength(r.mm)} has to come off at the ${r.of}, more than can be scribed`;
     case 'face-line/off':
-      return `the face line runs ${tenth(r.mm)} off the reference over the opening`;
+      return `the face line runs ${sayLength(r.mm)} off the reference over the opening`;
     case 'face-line/stepped':
-      return `the two faces do not lie in one line: past the breast they stand ${tenth(r.mm)} apart`;
+      return `the two faces do not lie in one line: past the breast they stand ${sayLength(r.mm)} apart`;
     case 'size/given-away':
-      return `${tenth(r.mm)} is given away in ${sizeWords[r.of as SizeName]}`;
+      return `${sayLength(r.mm)} is given away in ${sizeWords[r.of as SizeName]}`;
     case 'booking/untidy':
       return 'some bookings have no reading behind them, or a wrong datum, side or place';
     case 'nothing/proposed':
@@ -298,23 +306,23 @@ function sayReasonOfOne(r: Reason): string {
     case 'run/none':
       return 'nothing was said of where the carcasses go';
     case 'run/clearance':
-      return `the ${r.of} end of the run leaves ${tenth(r.mm)} to the wall, less than is asked`;
+      return `the ${r.of} end of the run leaves ${sayLength(r.mm)} to the wall, less than is asked`;
     case 'run/infill-wide':
-      return `the infill on the ${r.of} is ${tenth(r.mm)} wide, more than the brief allows`;
+      return `the infill on the ${r.of} is ${sayLength(r.mm)} wide, more than the brief allows`;
     case 'run/uneven':
-      return `a joint lies ${tenth(r.mm)} off even widths`;
+      return `a joint lies ${sayLength(r.mm)} off even widths`;
     case 'shelf/does-not-reach':
-      return `the shelves leave a gap of ${tenth(-r.mm)} at the wall`;
+      return `the shelves leave a gap of ${sayLength(-r.mm)} at the wall`;
     case 'shelf/stock-short':
-      return `only ${tenth(r.mm)} of stock is left to scribe off the shelves`;
+      return `only ${sayLength(r.mm)} of stock is left to scribe off the shelves`;
     case 'shelf/stock-over':
-      return `${tenth(r.mm)} has to come off the shelves, more than can be scribed`;
+      return `${sayLength(r.mm)} has to come off the shelves, more than can be scribed`;
     case 'cut-out/none':
       return `nothing was said of the cut-out for ${r.of}`;
     case 'cut-out/short':
-      return `the cut-out for ${r.of} misses it by ${tenth(-r.mm)}`;
+      return `the cut-out for ${r.of} misses it by ${sayLength(-r.mm)}`;
     case 'cut-out/wide':
-      return `the cut-out for ${r.of} leaves ${tenth(r.mm)} open, more than the brief allows`;
+      return `the cut-out for ${r.of} leaves ${sayLength(r.mm)} open, more than the brief allows`;
   }
 }
 
@@ -325,10 +333,10 @@ export function sayLedger(l: SizeLedger): string[] {
   const miss = l.missMm ?? 0;
   if (l.how === 'as-it-stands')
     return [
-      `${name}: ${l.proposedMm}, made as it stands${Math.abs(miss) < 0.05 ? '' : `, changed by ${signed(miss)}`}`,
+      `${name}: ${sayWritten(l.proposedMm)}, made as it stands${Math.abs(miss) < 0.05 ? '' : `, changed by ${signed(miss)}`}`,
     ];
-  const key = `the room allows ${tenth(l.keyMm)} with what the brief asks`;
-  const said = `${name}: sent ${l.proposedMm}, ${key}: ${tenth(Math.abs(miss))} ${miss > 0 ? 'too large' : 'too small'}`;
+  const key = `the room allows ${sayLength(l.keyMm)} with what the brief asks`;
+  const said = `${name}: sent ${sayWritten(l.proposedMm)}, ${key}: ${sayLength(Math.abs(miss))} ${miss > 0 ? 'too large' : 'too small'}`;
   const lines = [...l.lines].map((line, i) => ({ line, i })).filter(({ line }) => Math.abs(line.mm) >= 0.05);
   lines.sort((a, b) => Math.abs(b.line.mm) - Math.abs(a.line.mm) || a.i - b.i);
   return [
@@ -373,10 +381,10 @@ export function sayCutOut(c: CutOutMark): string[] {
     const miss = p.lines.reduce((sum, l) => sum + l.mm, 0);
     const lines = p.lines.filter((l) => Math.abs(l.mm) >= 0.05);
     const told = lines.map((l) => `${signed(l.mm)} ${lineWords[l.name]}`).join(', ');
-    return `  middle ${tenth(p.saidMm)} from ${from}, truly ${tenth(p.keyMm)}: ${signed(miss)}${told === '' ? '' : ` (${told})`}`;
+    return `  middle ${sayLength(p.saidMm)} from ${from}, truly ${sayLength(p.keyMm)}: ${signed(miss)}${told === '' ? '' : ` (${told})`}`;
   };
   return [
-    `cut-out for ${c.name}: clear of it by ${tenth(left)} left, ${tenth(right)} right, ${tenth(top)} over, ${tenth(bottom)} under`,
+    `cut-out for ${c.name}: clear of it by ${sayLength(left)} left, ${sayLength(right)} right, ${sayLength(top)} over, ${sayLength(bottom)} under`,
     place('S', c.fromS),
     place('L', c.fromL),
   ];
@@ -385,7 +393,7 @@ export function sayCutOut(c: CutOutMark): string[] {
 /** Says a piece of evidence: what it is about, and what it came to. */
 export function sayEvidence(e: Evidence): string {
   const about = sizeWords[e.of as SizeName] ?? e.of;
-  const came = typeof e.value === 'number' ? `${tenth(e.value)} mm` : e.value;
+  const came = typeof e.value === 'number' ? `${sayWithUnit(e.value)}` : e.value;
   return e.of === 'sheet' ? `${e.what}: ${came}` : `${about}, ${e.what}: ${came}`;
 }
 
@@ -404,7 +412,7 @@ export function sayTotal(score: Score, verdict: Verdict): string {
         ? ` ${why} holds the total to ${score.total}.`
         : ` ${why} would hold the total down; it is lower already.`;
   const nothing = verdict.word === 'nothing' ? ' Nothing was sent, so nothing counts.' : '';
-  return `${tenth(earned)} of ${available} is ${score.uncapped} of 100.${cap}${nothing} Instrument checks were not asked here.`;
+  return `${Math.round(earned * 10) / 10} of ${available} is ${score.uncapped} of 100.${cap}${nothing} Instrument checks were not asked here.`;
 }
 
 /** What caps a total, as the beginning of a sentence. */
@@ -454,11 +462,7 @@ function sayHeading(h: Heading): string {
   return `  ${headingWords[h.name].padEnd(30)}${String(h.points).padStart(5)} of ${h.of}${because}`;
 }
 
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
-}
-
 function signed(mm: number): string {
-  const value = Math.round(mm * 10) / 10;
-  return value > 0 ? `+${value}` : String(value);
+  const said = sayLength(mm);
+  return Math.round(mm * 10) > 0 ? `+${said}` : said;
 }

@@ -1,7 +1,9 @@
 /**
  * How a thrown line truly stood, in words.
  */
+
 import type { Brief } from '../exercise/brief.ts';
+import { sayLength } from '../recess/lengths.ts';
 import { datumParts } from '../survey/act.ts';
 import type { UncoveredRoom } from './uncovered-room.ts';
 
@@ -18,7 +20,7 @@ export function sayStood(plane: UncoveredRoom['lines'][number], brief: Pick<Brie
   const { width, height } = brief.openingMm;
   const end = (x: number) => {
     const y = (plane.c - plane.nx * x - plane.nz * (height / 2)) / plane.ny;
-    return `${tenth(Math.abs(y))} ${y < 0 ? 'in front of' : 'behind'} the true face line`;
+    return `${sayLength(Math.abs(y))} ${y < 0 ? 'in front of' : 'behind'} the true face line`;
   };
   return `${plane.datum} stood ${end(-width / 2)} at the left and ${end(width / 2)} at the right${leaning}`;
 }

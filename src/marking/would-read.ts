@@ -2,7 +2,9 @@
  * What a rule would have read at any place of the uncovered room: the reading itself, acted where the level last stood,
  * with errors off.
  */
+
 import type { BayNumber } from '../exercise/bays.ts';
+import { sayLength } from '../recess/lengths.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { axesOf } from '../recess/recess-spec.ts';
 import { datumName, type SurfacePlace } from '../survey/act.ts';
@@ -61,7 +63,7 @@ export function wouldHaveRead(whole: Survey, asked: PlaceAsked, bay: BayNumber =
     place,
     seenMm,
     on,
-    says: `From ${datum} the rule would have shown ${tenth(seenMm)}: ${where}${trim}.`,
+    says: `From ${datum} the rule would have shown ${sayLength(seenMm)}: ${where}${trim}.`,
   };
 }
 
@@ -73,8 +75,4 @@ function placeOf({ side, u, v }: PlaceAsked) {
 
 function refused(code: RefusalCode, where: string): WouldRead {
   return { ok: false, code, says: `No reading there (${where}): ${refusalCodes[code]}.` };
-}
-
-function tenth(mm: number): string {
-  return (Math.round(mm * 10) / 10).toFixed(1);
 }

@@ -1,6 +1,7 @@
 /**
  * A recess in trade words: every defect, trim and reference of a spec said as a fitter would say it.
  */
+import { readTo, sayWritten, spokenUnits } from './lengths.ts';
 import { targetOf } from './limits/limit-spec.ts';
 import {
   type Defect,
@@ -40,18 +41,22 @@ function sayLimits(spec: RecessSpec): string[] {
 
 function sayShape(spec: RecessSpec): string[] {
   const { width, height, depth } = spec.openingMm;
-  const sizes = `about ${width} wide, ${height} high, ${depth} deep`;
+  const sizes = `about ${sayWritten(width)} wide, ${sayWritten(height)} high, ${sayWritten(depth)} deep`;
   if (spec.breastSide === null) {
     const { slope } = spec;
     return [
       `${kindWords[spec.family]} ${sizes}`,
-      ...(slope ? [`the slope is ${slope.lowMm} up at the ${slope.low} and rises ${slope.riseMmPerM} in a metre`] : []),
+      ...(slope
+        ? [
+            `the slope is ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${slope.riseMmPerM}${spokenUnits() === 'mm' ? '' : ' mm'} in a metre`,
+          ]
+        : []),
     ];
   }
   const party = spec.breastSide === 'left' ? 'right' : 'left';
   return [
     `${kindWords[spec.family]} ${sizes}; the breast is on the ${spec.breastSide}, the party wall on the ${party}`,
-    `the breast's face stands ${-spec.mouthMm} in front of the face line`,
+    `the breast's face stands ${sayWritten(-spec.mouthMm)} in front of the face line`,
   ];
 }
 
@@ -91,15 +96,15 @@ function mergeAlike(defects: readonly Defect[]): Defect[] {
 
 function sayDefect(d: Defect, side: Side, opening: RecessSpec['openingMm']): string {
   const size = half(Math.abs(d.mm));
-  if (size === '0') return '';
+  if (Math.round(Math.abs(d.mm) * 2) === 0) return '';
   const into = d.mm > 0 ? 'into the recess' : 'out of the recess';
   switch (d.kind) {
     case 'lean':
-      return `leans ${size} in ${opening.height} ${into}`;
+      return `leans ${size} in ${sayWritten(opening.height)} ${into}`;
     case 'taper':
-      return `${d.mm > 0 ? 'closes in' : 'opens out'} ${size} in ${opening.depth} to the back`;
+      return `${d.mm > 0 ? 'closes in' : 'opens out'} ${size} in ${sayWritten(opening.depth)} to the back`;
     case 'skew':
-      return `${size} in ${opening.width} out of square, the ${d.mm > 0 ? 'right' : 'left'} end nearer`;
+      return `${size} in ${sayWritten(opening.width)} out of square, the ${d.mm > 0 ? 'right' : 'left'} end nearer`;
     case 'fall':
       return `falls ${size} towards the ${d.mm > 0 ? d.towards : opposite[d.towards]}`;
     case 'wind':
@@ -107,7 +112,7 @@ function sayDefect(d: Defect, side: Side, opening: RecessSpec['openingMm']): str
     case 'bow':
       return `${d.mm > 0 ? 'belly' : 'hollow'} ${size} ${sayCrown(d, side)}`;
     case 'hump':
-      return `${d.mm > 0 ? 'hump' : 'dip'} ${size}, about ${Math.round(d.width)} wide, ${sayPlace(side, d)}`;
+      return `${d.mm > 0 ? 'hump' : 'dip'} ${size}, about ${sayWritten(Math.round(d.width))} wide, ${sayPlace(side, d)}`;
     case 'step':
       return `steps ${size} ${into} ${sayStep(d, side)}`;
   }
@@ -157,24 +162,24 @@ function sayStep(d: Defect & { kind: 'step' }, side: Side): string {
   return side === 'left' || side === 'right' ? `beyond ${inward(d.at)}` : `right of ${sideways(d.at)}`;
 }
 
-const up = (mm: number) => `${Math.round(mm)} up`;
-const inward = (mm: number) => `${Math.round(mm)} in`;
+const up = (mm: number) => `${sayWritten(Math.round(mm))} up`;
+const inward = (mm: number) => `${sayWritten(Math.round(mm))} in`;
 
 function sideways(mm: number): string {
   const whole = Math.round(Math.abs(mm));
   if (whole === 0) return 'the middle';
-  return `${whole} ${mm > 0 ? 'right' : 'left'} of the middle`;
+  return `${sayWritten(whole)} ${mm > 0 ? 'right' : 'left'} of the middle`;
 }
 
 function sayTrim(spec: RecessSpec, trim: Trim): string {
   const most = half(Math.max(...trim.profile.mm.map(([, out]) => out)));
-  if (trim.kind === 'skirting') return `${trim.name}: ${trim.vMm[1]} tall, ${most} thick`;
+  if (trim.kind === 'skirting') return `${trim.name}: ${sayWritten(trim.vMm[1])} tall, ${most} thick`;
   if (trim.surface === 'ceiling' || trim.surface === 'slope')
     return `${trim.name}: drops ${most} below the ${sideName(spec, trim.surface)}`;
   return `${trim.name}: stands out ${most}`;
 }
 
-/** A length to the half millimetre, without a trailing nought. */
+/** A length to half a graduation, without a trailing nought. */
 function half(mm: number): string {
-  return String(Math.round(mm * 2) / 2);
+  return sayWritten(readTo(spokenUnits(), mm));
 }

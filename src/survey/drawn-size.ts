@@ -13,7 +13,7 @@ import type { Brief } from '../exercise/brief.ts';
 import { type Kit, levelLimits, permittedError } from '../exercise/kit.ts';
 import { type Budget, byDraws, type Drawn, type Input } from './budget.ts';
 import { rightRule } from './size.ts';
-import { setUpDeviations, uReading } from './uncertainty.ts';
+import { readingDeviation, setUpDeviations } from './uncertainty.ts';
 import type { WorkedSize, WorkedTerm } from './working-out.ts';
 
 /** Draws enough that the ends of 95 in 100 stand to a few hundredths of their distance. */
@@ -99,5 +99,5 @@ function rising(side: WorkedTerm['side']): number {
 }
 
 function eyeAt(kit: Kit, readings: number): Spread {
-  return { kind: 'normal', u: kit.rule.errors ? uReading / Math.sqrt(Math.max(1, readings)) : 0 };
+  return { kind: 'normal', u: kit.rule.errors ? readingDeviation(kit) / Math.sqrt(Math.max(1, readings)) : 0 };
 }

@@ -1,6 +1,7 @@
 /**
  * The field sheet as text: the learner's own bookings, at their places, against their datums.
  */
+import { readTo, sayWritten, spokenUnits, unitWord } from '../recess/lengths.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
 import { type SidesOf, sayTo } from '../recess/side-words.ts';
 import type { PlaceSaid } from './act.ts';
@@ -43,9 +44,9 @@ export function sayPlace(place: PlaceSaid): string {
   if ('mark' in place) return `mark ${place.mark}`;
   const parts = [
     place.along === undefined ? '' : `along ${place.along}`,
-    place.xMm === undefined ? '' : `${place.xMm} along`,
-    place.yMm === undefined ? '' : `${place.yMm} in`,
-    place.zMm === undefined ? '' : `${place.zMm} up`,
+    place.xMm === undefined ? '' : `${sayWritten(place.xMm)} along`,
+    place.yMm === undefined ? '' : `${sayWritten(place.yMm)} in`,
+    place.zMm === undefined ? '' : `${sayWritten(place.zMm)} up`,
   ];
   return `${place.surface}, ${parts.filter((p) => p !== '').join(', ')}`;
 }
@@ -59,21 +60,21 @@ function sayTable(of: SidesOf, offsets: readonly BookedOffset[]): string[] {
   const cell = (row: string, column: string) =>
     offsets
       .filter((o) => String(Math.round(o.at.v)) === row && columnOf(o) === column)
-      .map((o) => String(o.valueMm))
+      .map((o) => sayWritten(o.valueMm))
       .join(' and ') || '·';
   const cells = rows.flatMap((row) => columns.map((column) => cell(row, column)));
-  const wide = Math.max(8, ...[...columns, ...cells].map((c) => c.length + 2));
+  const wide = Math.max(8, ...[...columns.map(headed), ...cells].map((c) => c.length + 2));
   const line = (head: string, cells: readonly string[]) =>
     `  ${head.padEnd(8)}${cells.map((c) => c.padStart(wide)).join('')}`;
   const rising = axesOf(first.side).v === 'y' ? 1 : -1;
   return [
-    `from ${first.datum} ${sayTo(of, first.side)}, mm: a row for each ${rowName}, a column for each ${columnName}`,
-    line('', columns),
+    `from ${first.datum} ${sayTo(of, first.side)}, ${unitWord()}: a row for each ${rowName}, a column for each ${columnName}`,
+    line('', columns.map(headed)),
     ...rows
       .sort((a, b) => rising * (Number(a) - Number(b)))
       .map((row) =>
         line(
-          row,
+          headed(row),
           columns.map((c) => cell(row, c)),
         ),
       ),
@@ -83,6 +84,11 @@ function sayTable(of: SidesOf, offsets: readonly BookedOffset[]): string[] {
 function columnOf(o: BookedOffset): string {
   const along = 'surface' in o.said.place ? o.said.place.along : undefined;
   return along !== undefined && (o.side === 'left' || o.side === 'right') ? `on ${along}` : String(Math.round(o.at.u));
+}
+
+/** A row's or a column's place as it is said. */
+function headed(place: string): string {
+  return Number.isNaN(Number(place)) ? place : sayWritten(Number(place));
 }
 
 /** Distinct words, numbers among them in rising order after the rest. */
@@ -96,17 +102,19 @@ function sayTapes(survey: Survey): string[] {
     .filter((b) => !b.struck && b.said.what !== 'offset')
     .map(({ said }) => {
       const to = typeof said.to === 'string' ? said.to : said.to ? sayPlace(said.to) : '';
-      return `${said.what === 'span' ? 'tape' : 'diagonal'} from ${sayPlace(said.place)} to ${to}: ${said.valueMm}`;
+      return `${said.what === 'span' ? 'tape' : 'diagonal'} from ${sayPlace(said.place)} to ${to}: ${sayWritten(said.valueMm)}`;
     });
 }
 
 function sayStruck(survey: Survey): string[] {
   const struck = survey.bookings.filter((b) => b.struck);
-  return struck.map(({ n, said }) => `struck through: ${said.valueMm} (act ${n}), ${sayPlace(said.place)}`);
+  return struck.map(({ n, said }) => `struck through: ${sayWritten(said.valueMm)} (act ${n}), ${sayPlace(said.place)}`);
 }
 
 function sayCarries(survey: Survey): string[] {
-  return survey.carries.map(({ said }) => `carried over: ${said.from} stands ${said.stepMm} from ${said.to}`);
+  return survey.carries.map(
+    ({ said }) => `carried over: ${said.from} stands ${sayWritten(said.stepMm)} from ${said.to}`,
+  );
 }
 
 function sayChecks(survey: Survey): string[] {
@@ -123,5 +131,5 @@ function sayChecks(survey: Survey): string[] {
 }
 
 function half(mm: number): string {
-  return String(Math.round(mm * 2) / 2);
+  return sayWritten(readTo(spokenUnits(), mm));
 }

@@ -1,9 +1,12 @@
 /**
  * Measuring: the rule held from a wall point to a thrown line, the tape from wall to wall, the diagonal.
  */
+
 import { bell, bellToUnitDeviation, purpose, uniform } from '../chance/keyed-draws.ts';
+import { unitsOf } from '../exercise/kit.ts';
 import { hitField } from '../geometry/hit.ts';
 import { type Plane, type Point, signedDistance } from '../geometry/plane.ts';
+import { readTo, type Units } from '../recess/lengths.ts';
 import { ownCoordinates, withinReach } from '../recess/recess.ts';
 import { type Side, sides, type Trim } from '../recess/recess-spec.ts';
 import { type ActOf, datumParts, type PlaceSaid } from './act.ts';
@@ -47,12 +50,12 @@ export function readOutcome(survey: Survey, act: ActOf<'read'>): Outcome {
   const widthMm = standing ? lineWidth(exercise.kit, distance(standing.at, crossing)) : pencilWidthMm;
   const edgesMm = seenEdges(key, exercise.kit.rule, { middleMm, widthMm, index: hold.index });
   const seen = { ok: true as const, edgesMm, on: from.value.on?.name ?? from.value.side ?? 'mark' };
-  return exercise.aids.readsRule ? { ...seen, readOutMm: readOut(edgesMm) } : seen;
+  return exercise.aids.readsRule ? { ...seen, readOutMm: readOut(edgesMm, unitsOf(exercise.kit)) } : seen;
 }
 
-/** Gives the middle of two edges to the half millimetre, as the aids read it out. */
-export function readOut(edgesMm: readonly [number, number]): number {
-  return Math.round(edgesMm[0] + edgesMm[1]) / 2;
+/** Gives the middle of two edges to half a graduation, as the aids read it out. */
+export function readOut(edgesMm: readonly [number, number], units: Units = 'mm'): number {
+  return readTo(units, (edgesMm[0] + edgesMm[1]) / 2);
 }
 
 /** Holds the tape from a wall to the one opposite. */

@@ -4,8 +4,10 @@
  * A rule takes offsets from one datum: the tightest on each side for a carcass, which must go in; the widest at the
  * face line for a frame, which is scribed. It gives a size in terms of offsets, before anything asked is taken off.
  */
+
 import { type Brief, finishOn } from '../exercise/brief.ts';
 import { lineUnder } from '../geometry/hull-line.ts';
+import { graduationMm, type Units } from '../recess/lengths.ts';
 import type { Side } from '../recess/recess-spec.ts';
 
 /** In the order of the sheet: only ever add at the end. */
@@ -179,9 +181,13 @@ export function boxSize(size: SizeName): 'width' | 'height' | 'depth' | null {
   }
 }
 
-/** Rounds a size for the workshop: a carcass down to the half millimetre, a frame up. */
-export function forWorkshop(size: SizeName, mm: number): number {
-  return (sizeRules[size].counts === 'least' ? Math.floor(mm * 2) : Math.ceil(mm * 2)) / 2;
+/** Rounds a size for the workshop, to half a graduation: a carcass down, a frame up. */
+export function forWorkshop(size: SizeName, mm: number, units: Units = 'mm'): number {
+  const half = units === 'mm' ? 0.5 : graduationMm(units) / 2;
+  const halves = mm / half;
+  // Inches are no round mm: what lies on a graduation to a millionth stays there.
+  const slack = units === 'mm' ? 0 : 1e-6;
+  return (sizeRules[size].counts === 'least' ? Math.floor(halves + slack) : Math.ceil(halves - slack)) * half;
 }
 
 /** The line under the offsets to a slope; its places are named as they stand among all terms. */

@@ -6,8 +6,10 @@
  *
  * @source JCGM 100:2008 (GUM) 5.1 and 5.2, first order; a half-width a of equal chance gives a / sqrt(3) (4.3.7)
  */
+
 import type { Exercise } from '../exercise/exercise.ts';
-import { levelLimits, permittedError } from '../exercise/kit.ts';
+import { levelLimits, permittedError, unitsOf } from '../exercise/kit.ts';
+import { graduationMm } from '../recess/lengths.ts';
 import { edgeDeviationMm } from './rule.ts';
 import type { SizeName } from './size.ts';
 
@@ -26,17 +28,26 @@ export interface UncertainTerm {
 /** What the eye and the half-millimetre do to one reading. */
 export const uReading = Math.sqrt((edgeDeviationMm * edgeDeviationMm) / 2 + (0.25 * 0.25) / 3);
 
+/** Gives the same of a rule: one marked in inches is read to half of its own graduation. */
+export function readingDeviation(kit: Exercise['kit']): number {
+  const units = unitsOf(kit);
+  if (units === 'mm') return uReading;
+  const quarter = graduationMm(units) / 4;
+  return Math.sqrt((edgeDeviationMm * edgeDeviationMm) / 2 + (quarter * quarter) / 3);
+}
+
 /** Gives the standard uncertainty of a size at the places read. */
 export function uSize(exercise: Exercise, size: SizeName, terms: readonly UncertainTerm[]): number {
   let rule = 0;
   let eye = 0;
+  const own = readingDeviation(exercise.kit);
   for (const t of terms) {
     rule += permittedError(exercise.kit.rule, t.lengthMm) / Math.sqrt(3);
-    eye += (uReading * uReading) / Math.max(1, t.readings);
+    eye += (own * own) / Math.max(1, t.readings);
   }
-  const own = uLevel(exercise, size, terms);
+  const level = uLevel(exercise, size, terms);
   const followed = uSetUp(exercise, size, terms);
-  const setUp = own === 0 ? followed : Math.sqrt(followed * followed + own * own);
+  const setUp = level === 0 ? followed : Math.sqrt(followed * followed + level * level);
   return exercise.kit.rule.errors ? Math.sqrt(rule * rule + eye + setUp * setUp) : setUp;
 }
 

@@ -3,6 +3,7 @@
  *
  * What was not read is not in an uncertainty.
  */
+import { unitsOf } from '../exercise/kit.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { eachBay, ofBay } from './in-bay.ts';
 import { baseDatum, bookedOffsets, broughtOver, carriedStep, grouped, type OffsetGroup, putTo } from './offsets.ts';
@@ -97,7 +98,7 @@ export function workOutSize(survey: Survey, size: SizeName): WorkedSize {
     terms: worked,
     notCarried: [...new Set(notCarried)],
     offsetsMm: result ? result.valueMm : null,
-    workshopMm: made === null ? null : forWorkshop(size, made),
+    workshopMm: made === null ? null : forWorkshop(size, made, unitsOf(survey.world.exercise.kit)),
     uMm: result
       ? uSize(
           survey.world.exercise,

@@ -5,6 +5,7 @@
 
 import { signedDistance } from '../../geometry/plane.ts';
 import { obstructionAt } from '../../recess/band.ts';
+import { sayLength } from '../../recess/lengths.ts';
 import { type Place, placeAt } from '../../recess/recess.ts';
 import { axesOf, type Side, type Trim } from '../../recess/recess-spec.ts';
 import { type Act, datumName, datumParts, type SurfacePlace } from '../../survey/act.ts';
@@ -75,7 +76,7 @@ function byReckoning(from: Evidence, of: { size: SizeName; side: Side; at: { u: 
     act: null,
     where,
     seenMm,
-    says: `Hold the rule at the ${where}: from ${datum}, as it stood, it would have shown ${tenth(seenMm)}.`,
+    says: `Hold the rule at the ${where}: from ${datum}, as it stood, it would have shown ${sayLength(seenMm)}.`,
   };
 }
 
@@ -94,7 +95,7 @@ export function byEdge(from: Evidence, trim: Trim): Caught | null {
       act: { act: 'read', datum, place: { surface: 'back', xMm, zMm, edge } },
       where: `the ${edge} edge of the ${trim.name}`,
       seenMm,
-      says: `Hold the rule at the ${edge} edge of the ${trim.name}: from ${datum} it would have shown ${tenth(seenMm)}.`,
+      says: `Hold the rule at the ${edge} edge of the ${trim.name}: from ${datum} it would have shown ${sayLength(seenMm)}.`,
     };
   }
   return null;
@@ -109,7 +110,7 @@ export function byTape(from: Evidence, place: SurfacePlace, to: 'left' | 'right'
     act: { act: 'span', place, to },
     where,
     seenMm: done.tapeMm,
-    says: `A tape from ${where}, to the ${to} would have shown ${tenth(done.tapeMm)}.`,
+    says: `A tape from ${where}, to the ${to} would have shown ${sayLength(done.tapeMm)}.`,
   };
 }
 
@@ -128,7 +129,7 @@ export function byLooking(from: Evidence): Caught | null {
     act,
     where,
     seenMm: worst.offMm,
-    says: `Look along the reference from end to end: ${worst.datum} falls ${tenth(Math.abs(worst.offMm))} ${way} it, ${where.slice(15)}.`,
+    says: `Look along the reference from end to end: ${worst.datum} falls ${sayLength(Math.abs(worst.offMm))} ${way} it, ${where.slice(15)}.`,
   };
 }
 
@@ -146,7 +147,7 @@ function byAct(survey: Survey, act: Act & { act: 'read' }): Caught | null {
     act,
     where,
     seenMm,
-    says: `Hold the rule at the ${where}: from ${act.datum} it would have shown ${tenth(seenMm)}.`,
+    says: `Hold the rule at the ${where}: from ${act.datum} it would have shown ${sayLength(seenMm)}.`,
   };
 }
 
@@ -177,8 +178,4 @@ const edgeMm = 12;
 function ownOf(side: Side, at: Place): { u: number; v: number } {
   const axes = axesOf(side);
   return { u: at[axes.u], v: at[axes.v] };
-}
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
 }

@@ -3,6 +3,7 @@
  *
  * The wrong rule is run on what was booked: the width that the sheet gives, shared, rounded, and laid end to end.
  */
+import { sayLength } from '../../recess/lengths.ts';
 import { workOutSize } from '../../survey/working-out.ts';
 import type { Word } from '../ledger-story.ts';
 import { type Mistake, nothingMm } from './mistake.ts';
@@ -40,15 +41,15 @@ export const chainedSizes: Mistake = {
         act: null,
         where: 'the last joint, from S',
         seenMm: right,
-        says: `From S the right-hand end comes out at ${tenth(right)}; ${count} times ${tenth(step)} from the left-hand end comes out at ${tenth(last)}.`,
+        says: `From S the right-hand end comes out at ${sayLength(right)}; ${count} times ${sayLength(step)} from the left-hand end comes out at ${sayLength(last)}.`,
       },
       happened: [
-        `What was rounded off one carcass is in every joint after it. By the right-hand end it has grown to ${tenth(Math.abs(driftMm))}.`,
+        `What was rounded off one carcass is in every joint after it. By the right-hand end it has grown to ${sayLength(Math.abs(driftMm))}.`,
       ],
       did: [
         'You made each carcass ',
         his(step),
-        ` wide and set each one out from the last; ${tenth(wide)} shared by ${count} is ${hundredth(each)}.`,
+        ` wide and set each one out from the last; ${sayLength(wide)} shared by ${count} is ${hundredth(each)}.`,
       ],
       next: [
         'Give every joint from the one line, S. Round each one by itself: then none carries what was off in another.',
@@ -62,11 +63,7 @@ function isRounded(mm: number): boolean {
 }
 
 function his(mm: number): Word {
-  return { his: tenth(mm) };
-}
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
+  return { his: sayLength(mm) };
 }
 
 function hundredth(mm: number): string {

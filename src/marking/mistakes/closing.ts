@@ -1,6 +1,7 @@
 /**
  * M33: a blunder survives, because nothing was closed on or a misclosure was let stand.
  */
+import { sayLength } from '../../recess/lengths.ts';
 import type { Word } from '../ledger-story.ts';
 import { sayBookedPlace } from '../place-words.ts';
 import type { Evidence, Figure } from './evidence.ts';
@@ -45,5 +46,5 @@ function isOpen(from: Evidence, size: Evidence['sizes'][number]): (f: Figure) =>
 }
 
 function his(mm: number): Word {
-  return { his: String(Math.round(mm * 10) / 10) };
+  return { his: sayLength(mm) };
 }

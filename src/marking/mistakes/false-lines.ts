@@ -2,7 +2,9 @@
  * M08, M09, M13, M14: the face line runs off what the brief has it follow. What it follows instead, or how it was lined
  * up, is told from the log; where the log does not tell, it is off the reference and no more is said.
  */
+
 import { signedDistance } from '../../geometry/plane.ts';
+import { sayLength } from '../../recess/lengths.ts';
 import { sideName } from '../../recess/side-words.ts';
 import { datumParts } from '../../survey/act.ts';
 import { targetPoint } from '../../survey/set-up-acts.ts';
@@ -67,8 +69,8 @@ export const shortBaseline: Mistake = {
     const farMm = Math.max(0, ...survey.readings.map((r) => inPlan(survey.standing?.at ?? r.point, r.point)));
     if (baseMm >= farMm / 2) return null;
     return found(from, off, {
-      happened: `The level was turned by a target ${Math.round(baseMm)} away, and read from as far as ${Math.round(farMm)}. What is off at the target grows with the distance.`,
-      did: `You aimed at one place ${Math.round(baseMm)} from the level and turned no more.`,
+      happened: `The level was turned by a target ${sayLength(Math.round(baseMm))} away, and read from as far as ${sayLength(Math.round(farMm))}. What is off at the target grows with the distance.`,
+      did: `You aimed at one place ${sayLength(Math.round(baseMm))} from the level and turned no more.`,
       next: 'Put the two places that you line up on further apart than what you are going to measure.',
       acts: [last.n],
     });
@@ -143,7 +145,7 @@ interface Said {
 function found(from: Evidence, off: FaceLineOff & { readonly mm: number }, said: Said): Found | null {
   const costMm = Math.max(off.mm, ...from.sizes.map((size) => Math.abs(lineOf(from.ledger(size), 'set-up'))));
   if (costMm <= nothingMm) return null;
-  const end = (mm: number) => `${tenth(Math.abs(mm))} ${mm < 0 ? 'in front of' : 'behind'} it`;
+  const end = (mm: number) => `${sayLength(Math.abs(mm))} ${mm < 0 ? 'in front of' : 'behind'} it`;
   return {
     costMm,
     sizes: [],
@@ -153,8 +155,4 @@ function found(from: Evidence, off: FaceLineOff & { readonly mm: number }, said:
     did: [said.did],
     next: [said.next],
   };
-}
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
 }

@@ -1,6 +1,7 @@
 /**
  * M25 and M34: a floor read at the back alone, a margin read in the middle alone.
  */
+import { sayLength } from '../../recess/lengths.ts';
 import { byTightest } from './catching.ts';
 import { leftOutMm } from './evidence.ts';
 import { type Mistake, nothingMm } from './mistake.ts';
@@ -54,14 +55,10 @@ export const oneMargin: Mistake = {
       acts: places.map((p) => p.n),
       caught: byTightest(from, 'carcass-height', 'ceiling', (at) => Math.abs(at.u - (across[0] ?? 0)) > oneMarginMm),
       happened: [
-        `The margin over the work is a wedge: ${tenth(left)} at the left and ${tenth(right)} at the right, for a level carcass of the brief's height.`,
+        `The margin over the work is a wedge: ${sayLength(left)} at the left and ${sayLength(right)} at the right, for a level carcass of the brief's height.`,
       ],
       did: ['You read up to the ceiling in one place along the width.'],
       next: ['Read the margin at the left, in the middle and at the right before you choose the top line.'],
     };
   },
 };
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
-}

@@ -2,6 +2,7 @@
  * M32: a box that a back is cut for was measured from another box: what is off in the one, and a tape that was not held
  * level, are in the other.
  */
+import { sayLength } from '../../recess/lengths.ts';
 import type { Trim } from '../../recess/recess-spec.ts';
 import type { ActOf, PlaceSaid } from '../../survey/act.ts';
 import { cutOutTrims, edgeBookings, setOutDatum } from '../../survey/cut-out.ts';
@@ -35,11 +36,11 @@ export const fromAnotherBox: Mistake = {
       acts: costs.map((c) => c.tape.n),
       caught: byEdge(from, trim) ?? bySetOut(trim, place.keyMm),
       happened: [
-        `The cut for the ${trim.name} comes ${tenth(mm)} too far to the ${place.saidMm > place.keyMm ? 'right' : 'left'}. A tape from box to box that is not level reads long, and what is off in the first box is in the next.`,
+        `The cut for the ${trim.name} comes ${sayLength(mm)} too far to the ${place.saidMm > place.keyMm ? 'right' : 'left'}. A tape from box to box that is not level reads long, and what is off in the first box is in the next.`,
       ],
       did: [
         `You taped from the ${tape.other} to the ${trim.name}, `,
-        { his: tenth(tape.tapeMm) },
+        { his: sayLength(tape.tapeMm) },
         ', and read no edge of it from S.',
       ],
       next: ['Give every box its own two distances, from S and up from L. No box is a datum.'],
@@ -55,7 +56,7 @@ function bySetOut(trim: Trim, keyMm: number): Caught {
     act: null,
     where,
     seenMm,
-    says: `From S, ${where} lies ${tenth(seenMm)} away: read it from a set-up near it and carry the step.`,
+    says: `From S, ${where} lies ${sayLength(seenMm)} away: read it from a set-up near it and carry the step.`,
   };
 }
 
@@ -100,8 +101,4 @@ function isOn(trim: Trim, place: PlaceSaid): boolean {
   if (!('surface' in place) || place.surface !== trim.surface) return false;
   const off = (at: number, [low, high]: readonly [number, number]) => Math.max(low - at, at - high, 0);
   return off(place.xMm ?? 0, trim.uMm) <= nearMm && off(place.zMm ?? 0, trim.vMm) <= nearMm;
-}
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
 }

@@ -2,6 +2,7 @@
  * M15, M16, M18, M19: what was written is not the offset: the line's edge, a rule held askew, a tape bent into a corner,
  * a decade misread.
  */
+import { sayLength } from '../../recess/lengths.ts';
 import type { SizeName } from '../../survey/size.ts';
 import { sizeRules } from '../../survey/size.ts';
 import { lineOf } from '../ledger.ts';
@@ -94,7 +95,7 @@ export const tapeInCorner: Mistake = {
       sizes: sorted.filter((c) => c.mm > nothingMm).map((c) => c.size),
       acts: [span.n],
       caught: byReadingAgain(from, sizeRules[worst.size].datum, place),
-      happened: [`A tape bends where it comes into the corner and reads short. Here it lost ${tenth(worst.mm)}.`],
+      happened: [`A tape bends where it comes into the corner and reads short. Here it lost ${sayLength(worst.mm)}.`],
       did: [
         'You taped ',
         his(span.writtenMm),
@@ -121,7 +122,7 @@ export const decadeMisread: Mistake = {
         did: [
           'You wrote ',
           his(worst.offset.valueMm),
-          ` where the rule showed ${tenth(worst.seenMm ?? 0)} (${sayBookedPlace(worst.offset.said.place, from.survey.world.exercise.spec)}).`,
+          ` where the rule showed ${sayLength(worst.seenMm ?? 0)} (${sayBookedPlace(worst.offset.said.place, from.survey.world.exercise.spec)}).`,
         ],
         next: ['Read the tens last, say the number aloud, and look whether it goes with its neighbours.'],
       }),
@@ -203,13 +204,9 @@ function isDecade(written: number, seen: number): boolean {
 
 function edges(f: Figure): string {
   const [low, high] = f.reading?.edgesMm ?? [0, 0];
-  return `${tenth(low)} to ${tenth(high)}`;
+  return `${sayLength(low)} to ${sayLength(high)}`;
 }
 
 function his(mm: number): Word {
-  return { his: tenth(mm) };
-}
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
+  return { his: sayLength(mm) };
 }

@@ -2,7 +2,9 @@
  * M20 to M23: a figure that is written down against another side or another line than it was read from. Each is undone on
  * the sheet, and costs what that changes.
  */
+
 import type { Plane } from '../../geometry/plane.ts';
+import { sayLength } from '../../recess/lengths.ts';
 import type { Side } from '../../recess/recess-spec.ts';
 import { sideName } from '../../recess/side-words.ts';
 import { datumParts, type SurfacePlace } from '../../survey/act.ts';
@@ -227,5 +229,5 @@ function tapedAcross(from: Evidence, size: SizeName) {
 }
 
 function his(mm: number): Word {
-  return { his: String(Math.round(mm * 10) / 10) };
+  return { his: sayLength(mm) };
 }

@@ -1,7 +1,9 @@
 /**
  * M30: the carcass cannot be stood up where it is brought in, and that was not asked, or answered otherwise.
  */
+
 import { turnUpHeight } from '../../exercise/standing-up.ts';
+import { sayLength } from '../../recess/lengths.ts';
 import { sizesSent } from '../../survey/sent.ts';
 import { standsUp } from '../answer-key.ts';
 import { type Mistake, nothingMm } from './mistake.ts';
@@ -26,7 +28,7 @@ export const neverTilted: Mistake = {
         act: null,
         where: 'corner to corner',
         seenMm: diagonal,
-        says: `Corner to corner it is ${tenth(diagonal)}; where it is stood up there is ${tenth(clearHeightMm)}.`,
+        says: `Corner to corner it is ${sayLength(diagonal)}; where it is stood up there is ${sayLength(clearHeightMm)}.`,
       },
       happened: ['Lying down it comes in, but it is too long from corner to corner to be stood up there.'],
       did: [answer ? 'You said that it can be stood up.' : 'You did not ask whether it can be stood up.'],
@@ -36,7 +38,3 @@ export const neverTilted: Mistake = {
     };
   },
 };
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
-}

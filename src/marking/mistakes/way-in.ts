@@ -2,9 +2,11 @@
  * M31: the carcass does not come through the door or round the turn of the stair, and that was not asked, or answered
  * otherwise.
  */
+
 import type { Brief, CarcassSizes } from '../../exercise/brief.ts';
 import { highestOf } from '../../exercise/carcass-shape.ts';
 import { type WayInQuestion, wayIn, wayInQuestions } from '../../exercise/way-in.ts';
+import { sayLength } from '../../recess/lengths.ts';
 import { sizesSent } from '../../survey/sent.ts';
 import { type Caught, type Mistake, nothingMm } from './mistake.ts';
 
@@ -31,7 +33,7 @@ export const wayInMissed: Mistake = {
       acts: survey.entries.filter((e) => e.act === answer || e.act === survey.proposal).map((e) => e.n),
       caught: byWay(brief, { question, said, mm }),
       happened: [
-        `It would go in, but it does not get there: ${ways[question]} is ${tenth(mm)} too small, whichever way up it is carried.`,
+        `It would go in, but it does not get there: ${ways[question]} is ${sayLength(mm)} too small, whichever way up it is carried.`,
       ],
       did: [
         answer
@@ -58,17 +60,13 @@ function byWay(brief: Brief, of: { question: WayInQuestion; said: CarcassSizes; 
       act: null,
       where: 'the door',
       seenMm: Math.min(door.widthMm, door.heightMm) - small < 0 ? small : middle,
-      says: `Its two smaller sizes are ${tenth(small)} and ${tenth(middle)}; the door is ${tenth(door.widthMm)} by ${tenth(door.heightMm)} clear.`,
+      says: `Its two smaller sizes are ${sayLength(small)} and ${sayLength(middle)}; the door is ${sayLength(door.widthMm)} by ${sayLength(door.heightMm)} clear.`,
     };
   if (!turn) return null;
   return {
     act: null,
     where: 'the turn of the stair',
     seenMm: 0 - mm,
-    says: `It is ${tenth(small)} by ${tenth(middle)} by ${tenth(large)}; the turn has ${tenth(turn.beforeMm)} before it, ${tenth(turn.afterMm)} after it and ${tenth(turn.heightMm)} over it. By the best way up it lacks ${tenth(mm)}.`,
+    says: `It is ${sayLength(small)} by ${sayLength(middle)} by ${sayLength(large)}; the turn has ${sayLength(turn.beforeMm)} before it, ${sayLength(turn.afterMm)} after it and ${sayLength(turn.heightMm)} over it. By the best way up it lacks ${sayLength(mm)}.`,
   };
-}
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
 }

@@ -1,7 +1,9 @@
 /**
  * M36: a jamb in wind: it was read up its near face and not up its far one, and there it leans another way.
  */
+
 import type { Rect } from '../../geometry/range.ts';
+import { sayLength } from '../../recess/lengths.ts';
 import type { Side } from '../../recess/recess-spec.ts';
 import { trueOffset } from '../domain.ts';
 import { byTightest } from './catching.ts';
@@ -32,7 +34,7 @@ export const windMissed: Mistake = {
       acts: from.placesRead(size).map((p) => p.n),
       caught: byTightest(from, size, worst.side, (at) => at.u > far),
       happened: [
-        `The ${worst.side} jamb is in wind: from one face of the wall to the other it twists by ${tenth(Math.abs(twistMm(from, worst.side)))} over its height. Each face is fair by itself.`,
+        `The ${worst.side} jamb is in wind: from one face of the wall to the other it twists by ${sayLength(Math.abs(twistMm(from, worst.side)))} over its height. Each face is fair by itself.`,
       ],
       did: ['You read up the jamb at its near face, and at its far face at one height.'],
       next: [
@@ -66,8 +68,4 @@ function nearMm(from: Evidence): number {
 
 function spread(values: readonly number[]): number {
   return values.length === 0 ? 0 : Math.max(...values) - Math.min(...values);
-}
-
-function tenth(mm: number): string {
-  return String(Math.round(mm * 10) / 10);
 }

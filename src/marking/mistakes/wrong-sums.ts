@@ -4,6 +4,7 @@
  * A wrong rule is run on what was booked. It is blamed where it gives the number that was sent and the right rule does
  * not: in two sizes, or in one size where the log says the same.
  */
+import { sayLength } from '../../recess/lengths.ts';
 import { grouped, mean } from '../../survey/offsets.ts';
 import { type SizeName, sizeRules } from '../../survey/size.ts';
 import { lineOf } from '../ledger.ts';
@@ -341,5 +342,5 @@ function again(from: Evidence, figure: Figure) {
 }
 
 function his(mm: number): Word {
-  return { his: String(Math.round(mm * 10) / 10) };
+  return { his: sayLength(mm) };
 }

@@ -1,0 +1,93 @@
+/**
+ * Lengths as they are said and typed. All is reckoned and kept in mm; a kit whose rule is marked in inches has its lengths
+ * said as inches and fractions, and read so when they are typed.
+ *
+ * What is said is said in one unit at a time: `speakIn` sets it, once for an exercise.
+ *
+ * @source a figure midway between two graduations goes to the even one: NIST Handbook 44, section 10.3; an inch is 25.4 mm
+ *   (international yard and pound agreement, 1959; from memory)
+ */
+export type Units = 'mm' | 'in-16' | 'in-32';
+
+const inchMm = 25.4;
+
+let spoken: Units = 'mm';
+
+/** Has lengths said and typed in a unit from now on. */
+export function speakIn(units: Units): void {
+  spoken = units;
+}
+
+/** Gives the unit in which lengths are said now. */
+export function spokenUnits(): Units {
+  return spoken;
+}
+
+/** Gives a rule's graduation, mm. */
+export function graduationMm(units: Units): number {
+  return units === 'mm' ? 1 : inchMm / (units === 'in-16' ? 16 : 32);
+}
+
+/** Rounds to half a graduation, as a rule is read; of mm, up where it lies midway. */
+export function readTo(units: Units, mm: number): number {
+  if (units === 'mm') return Math.round(mm * 2) / 2;
+  const half = graduationMm(units) / 2;
+  return toEven(mm / half) * half;
+}
+
+/** Says a length: mm to a tenth, or inches and a fraction to half a graduation. */
+export function sayLength(mm: number, units = spoken): string {
+  return units === 'mm' ? String(Math.round(mm * 10) / 10) : sayInches(mm, units);
+}
+
+/** Says a length as it was written or stated: mm as they are. */
+export function sayWritten(mm: number, units = spoken): string {
+  return units === 'mm' ? String(mm) : sayInches(mm, units);
+}
+
+/** Says a length with its unit. */
+export function sayWithUnit(mm: number): string {
+  return spoken === 'mm' ? `${sayLength(mm)} mm` : sayLength(mm);
+}
+
+/** Names the unit, as a heading has it. */
+export function unitWord(): string {
+  return spoken === 'mm' ? 'mm' : 'inches';
+}
+
+/**
+ * Reads a typed length, mm: `482.5`, or in inches `19`, `18-15/16`, `15/16"`, `18.5`.
+ *
+ * @returns null where it is none
+ */
+export function typedLength(word: string | undefined, units = spoken): number | null {
+  if (word === undefined) return null;
+  if (units === 'mm') return /^[+-]?\d+(\.\d+)?$/.test(word) ? Number(word) : null;
+  const found = /^([+-]?)(?:(\d+(?:\.\d+)?)|(?:(\d+)-)?(\d+)\/(2|4|8|16|32|64))"?$/.exec(word);
+  if (!found) return null;
+  const [, sign, plain, whole, over, under] = found;
+  const inches = plain === undefined ? Number(whole ?? 0) + Number(over) / Number(under) : Number(plain);
+  return (sign === '-' ? 0 - inches : inches) * inchMm;
+}
+
+function sayInches(mm: number, units: Units): string {
+  let under = units === 'in-16' ? 32 : 64;
+  let parts = Math.abs(toEven((mm / inchMm) * under));
+  const sign = mm < 0 && parts > 0 ? '-' : '';
+  while (under > 1 && parts % 2 === 0) {
+    parts /= 2;
+    under /= 2;
+  }
+  const whole = Math.floor(parts / under);
+  const over = parts - whole * under;
+  if (over === 0) return `${sign}${whole}"`;
+  return `${sign}${whole > 0 ? `${whole}-` : ''}${over}/${under}"`;
+}
+
+/** The nearest whole number; midway, the even one. A millionth counts as midway: inches are no round mm. */
+function toEven(n: number): number {
+  const below = Math.floor(n);
+  const over = n - below;
+  if (Math.abs(over - 0.5) > 1e-6) return Math.round(n);
+  return below % 2 === 0 ? below : below + 1;
+}
