@@ -66,4 +66,15 @@ test.describe('lessons', () => {
       expect(errors).toEqual([]);
     });
   }
+
+  test('lesson 4 opens and begins: nothing stands yet, and its first step says what to do', async ({ page }) => {
+    const errors = watchErrors(page);
+    await page.goto('./');
+    await page.getByRole('link', { name: 'Square back' }).click();
+    await page.getByRole('button', { name: 'Begin' }).click();
+    await page.getByRole('button', { name: 'Square back', exact: true }).click();
+    await page.getByRole('button', { name: 'Stand it on the face line' }).click();
+    await expect(page.getByRole('slider', { name: /^Slide/ })).toBeVisible();
+    expect(errors).toEqual([]);
+  });
 });

@@ -4,7 +4,7 @@
  */
 import type { Point } from '../../geometry/plane.ts';
 import type { Side } from '../../recess/recess-spec.ts';
-import { type DatumKind, datumParts } from '../../survey/act.ts';
+import { type DatumKind, datumParts, type Target } from '../../survey/act.ts';
 import type { LearnerView } from '../../survey/learner-view.ts';
 import { lineWidth } from '../../survey/level.ts';
 import type { Seen } from '../../survey/outcome.ts';
@@ -44,6 +44,17 @@ export function looksOf(view: Seeing, level: ReckonedLevel): readonly Look[] {
     const look = lookOf(view, level, seen);
     return look && Math.abs(look.offMm) <= notMeantMm ? [look] : [];
   });
+}
+
+/** Gives all that a level sees and can be turned to: marks of any line, and places along the reference. */
+export function targetsOf(
+  view: Seeing,
+  level: ReckonedLevel,
+): readonly { readonly at: Target; readonly says: string }[] {
+  return level.seen.map(({ at }) => ({
+    at: 'mark' in at ? { mark: at.mark } : { referenceXMm: at.referenceXMm },
+    says: sayTarget(view, at),
+  }));
 }
 
 /** Gives the two looks of one line that lie furthest apart along it: marks where there are two, else the reference. */
