@@ -2,7 +2,7 @@
 import { createInterface } from 'node:readline';
 import type { Command } from 'commander';
 import { takeBySchema, takeJson } from '../exchange/refusal.ts';
-import { sayBrief } from '../exercise/brief-words.ts';
+import { sayBriefs } from '../exercise/brief-words.ts';
 import type { Exercise } from '../exercise/exercise.ts';
 import { actSchema } from '../survey/act.ts';
 import { perform } from '../survey/acting.ts';
@@ -91,7 +91,7 @@ function answerTyped(now: Survey, { text, line }: LineIn): Answer {
     const answers = {
       help,
       sheet: () => saySheet(now),
-      brief: () => sayBrief(now.world.exercise.brief),
+      brief: () => sayBriefs(now.world.exercise),
       quit: () => [],
     };
     return { ...told(answers[typed.ask]()), quit: typed.ask === 'quit' };
@@ -107,7 +107,7 @@ function greeting(now: Survey): string[] {
   const { exercise } = now.world;
   return [
     `exercise ${exercise.code ?? 'of its own'}`,
-    ...sayBrief(exercise.brief),
+    ...sayBriefs(exercise),
     ...(now.entries.length > 0 ? [`going on after act ${now.entries.length}`] : []),
     'class 2 laser: do not look into the beam; firm steps for the top readings; follow the local rules',
     'type help for what can be typed',

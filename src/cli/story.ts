@@ -1,15 +1,14 @@
 /**
  * A survey told step by step, from the brief to the true room, for someone who has never done one.
  */
-
-import { sayBrief } from '../exercise/brief-words.ts';
+import { sayBriefs } from '../exercise/brief-words.ts';
 import { referenceNames } from '../exercise/reference-words.ts';
+import { saySpec } from '../exercise/spec-words.ts';
 import { answerKey } from '../marking/answer-key.ts';
 import { reportOf } from '../marking/report.ts';
 import { sayKey, sayReport } from '../marking/report-words.ts';
 import { sizeWords } from '../marking/size-words.ts';
 import { readTo, sayLength, sayWritten, spokenUnits } from '../recess/lengths.ts';
-import { sayRecess } from '../recess/trade-words.ts';
 import { sayPlace, saySheet } from '../survey/field-sheet-words.ts';
 import type { Seen } from '../survey/outcome.ts';
 import { offsetsOverMade, sizeRules } from '../survey/size.ts';
@@ -22,7 +21,7 @@ export function tellStory(survey: Survey): string[] {
   const { exercise, recess } = survey.world;
   const key = answerKey(recess, exercise);
   return [
-    ...chapter('The brief', [`exercise ${exercise.code ?? 'of its own'}`, ...sayBrief(exercise.brief)]),
+    ...chapter('The brief', [`exercise ${exercise.code ?? 'of its own'}`, ...sayBriefs(exercise)]),
     ...chapter('Setting up', tellSetUp(survey)),
     ...chapter('Marking', tellMarks(survey)),
     ...chapter('Reading and booking', tellReadings(survey)),
@@ -34,7 +33,7 @@ export function tellStory(survey: Survey): string[] {
     ...chapter('Sent to the workshop', tellProposal(survey)),
     ...chapter('What the room allows', key.ok ? sayKey(key.key) : [key.error.says]),
     ...chapter('On fitting day', sayReport(reportOf(survey))),
-    ...chapter('The true room, uncovered', sayRecess(exercise.spec)),
+    ...chapter('The true room, uncovered', saySpec(exercise)),
     'On site: class 2 laser, do not look into the beam; firm steps for the top readings; before drilling, think of cables,',
     'pipes, old boards and coatings. Follow the local rules and leave to licensed trades what is theirs.',
   ];

@@ -155,7 +155,10 @@ function offLine(of: Against, from: string, read: { u: number; offset: number })
   if (from !== line) return `the ${side} is read from ${line}, got ${JSON.stringify(from)}`;
   const near = side === 'left' || side === 'floor';
   const obstruction = near ? lines[line] - read.offset : 0 - lines[line] - read.offset;
-  return obstruction - nominalObstruction(spec, side, read.u);
+  const off = obstruction - nominalObstruction(spec, side, read.u);
+  if (Math.abs(off) > 300 && Math.abs(read.offset) <= 20)
+    return `offset: expected millimetres, got ${read.offset}, which looks like metres`;
+  return off;
 }
 
 /** A place beyond the outline by more than a surface reaches. */
@@ -180,7 +183,7 @@ function inMillimetres(found: ReadingsOf, spec: Pick<RecessSpec, 'openingMm'>): 
   const out = Math.max(...all.map((r) => Math.abs(r.mm)));
   if (out > 0 && out < 0.05)
     return refuse(`${what}: expected millimetres, got offsets up to ${out}, which look like metres`);
-  return most > 0 && most <= Math.max(height, width) / 100
+  return all.length > 1 && most > 0 && most <= Math.max(height, width) / 100
     ? refuse(`${what}: expected millimetres, got places up to ${most}, which look like metres`)
     : null;
 }

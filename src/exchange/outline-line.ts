@@ -59,7 +59,7 @@ function along(
   const found: Partial<Record<Side, MeasuredAt[]>> = {};
   for (let i = 1; i < points.length; i++) {
     const [a, b] = [points[i - 1], points[i]] as [Point, Point];
-    const side = sideOf(a, b, { axes, spec });
+    const side = nearerOf(a, b, { axes, spec });
     if (side === null)
       return refuse(`${what}, line ${b.line}: expected to run along a surface, got a piece across the mouth`);
     if (!spec.surfaces[side]) return refuse(`${what}, line ${b.line}: the ${side} is open`);
@@ -80,6 +80,14 @@ function along(
 interface Cut {
   readonly axes: readonly [Axis, Axis];
   readonly spec: Pick<RecessSpec, 'openingMm' | 'slope' | 'surfaces'>;
+}
+
+/** Which surface a piece runs along: under a slope the slope, where that is nearer than what the way of the piece says. */
+function nearerOf(a: Point, b: Point, cut: Cut): Side | null {
+  const side = sideOf(a, b, cut);
+  if (!cut.spec.slope || !cut.axes.includes('z')) return side;
+  const off = (of: Side) => Math.max(...[a, b].map((p) => Math.abs(readingAt(p.at, { ...cut, side: of }).mm)));
+  return side === null || !cut.spec.surfaces[side] || off('slope') < off(side) ? 'slope' : side;
 }
 
 /** Which surface a piece runs along: by the way that it goes most, and by which side of the middle it is on. */

@@ -5,9 +5,21 @@
 import { sayWritten } from '../recess/lengths.ts';
 import type { ReferenceKind } from '../recess/recess-spec.ts';
 import { usualSideNames } from '../recess/side-words.ts';
+import { baysOf } from './bays.ts';
 import type { Brief } from './brief.ts';
+import type { Exercise } from './exercise.ts';
 
-/** Says a brief, a line an element. */
+/** Says what is to be made in every recess of an exercise, from left to right. */
+export function sayBriefs(exercise: Exercise): string[] {
+  const bays = baysOf(exercise);
+  if (bays.length === 1) return sayBrief(exercise.brief);
+  return bays.flatMap(({ bay, exercise: { brief } }) => [
+    `${bay === 1 ? 'left' : 'right'} recess:`,
+    ...sayBrief(brief).map((line) => `  ${line}`),
+  ]);
+}
+
+/** Says the brief of one recess, a line an element. */
 export function sayBrief(brief: Brief): string[] {
   const { openingMm, askMm } = brief;
   const fates = Object.entries(brief.fates);
@@ -76,10 +88,23 @@ function sayCarcass(brief: Brief): string[] {
   const { carcassMm, askMm } = brief;
   return [
     `carcass width ${saySize(carcassMm.width)}, height ${saySize(carcassMm.height)}, depth ${saySize(carcassMm.depth)}; it begins ${sayWritten(brief.carcassFrontMm)} behind the face line`,
+    ...sayTop(brief),
     `leave ${sayWritten(askMm.left)} left, ${sayWritten(askMm.right)} right, ${sayWritten(askMm.top)} over, ${sayWritten(askMm.back)} behind; plinth ${sayWritten(brief.plinthMm)} from the high point of the floor`,
     brief.frame
       ? `face frame ${sayWritten(brief.frame.thicknessMm)} thick, ${sayWritten(brief.frame.leastStockMm)} to ${sayWritten(brief.frame.mostStockMm)} to scribe off each edge`
       : 'no face frame',
+  ];
+}
+
+/** A top that slopes, a corner that is cut out. */
+function sayTop({ slope, notch }: Brief): string[] {
+  const ends = (s: NonNullable<Brief['slope']>) =>
+    s.find
+      ? `low on the ${s.low}, both ends of its edge to be found (about ${sayWritten(s.lowMm)} and ${sayWritten(s.highMm)})`
+      : `from ${sayWritten(s.lowMm)} on the ${s.low} to ${sayWritten(s.highMm)}`;
+  return [
+    ...(slope ? [`its top slopes, ${ends(slope)}`] : []),
+    ...(notch ? [`its upper ${notch.side} corner is cut out, ${sayWritten(notch.widthMm)} x ${sayWritten(notch.heightMm)}`] : []),
   ];
 }
 

@@ -95,8 +95,7 @@ export function sayFrameFit(frame: FrameKey, brief: Brief): string {
 export function sayDay({ verdict, pushed }: Fitted): Readonly<Record<SizeName, string>> {
   const stops = pushed?.stoppedBy?.side;
   const size = (side: ClearSide, blocks: NonNullable<PushedIn['stoppedBy']>['side']) => {
-    if (!pushed)
-      return verdict.reasons.some((r) => r.code === 'carcass/outside') ? 'larger than the recess' : 'not sent';
+    if (!pushed) return notPushed(verdict);
     if (stops === blocks) return `stops ${mm(pushed.shortMm)} short`;
     if (stops !== undefined && side === 'back') return 'does not come to it';
     const { left, right } = pushed.clear;
@@ -129,6 +128,11 @@ export function sayDay({ verdict, pushed }: Fitted): Readonly<Record<SizeName, s
     'slope-high': size('top', 'top'),
     'shelf-depth': verdict.shelf ? `${range(verdict.shelf.stockMm)} to scribe` : 'not sent',
   };
+}
+
+/** Why there was nothing to push in: one size that is larger than the recess keeps all of them out. */
+function notPushed(verdict: Verdict): string {
+  return verdict.reasons.some((r) => r.code === 'carcass/outside') ? 'not offered up' : 'not sent';
 }
 
 /** What a lining's far edge came to. */

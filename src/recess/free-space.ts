@@ -46,14 +46,19 @@ export function crossingIn(recess: Recess): NoSpace | null {
 /** Says why surfaces leave no room between them. */
 export function sayNoSpace(none: NoSpace): string {
   const { u, v } = axesOf(none.side);
-  const word = { x: 'right of the middle', y: 'in', z: 'up' } as const;
-  const at = `${Math.round(none.u)} ${word[u]}, ${Math.round(none.v)} ${word[v]}`;
+  const at = `${sayCoordinate(u, none.u)}, ${sayCoordinate(v, none.v)}`;
   const mm = Math.round(none.mm * 10) / 10;
   if (none.why === 'out')
     return `expected the ${none.side} within ${mostOutMm} of its straight outline, got ${Math.abs(mm)} ${mm > 0 ? 'into' : 'out of'} the recess at ${at}`;
   const other = none.with === none.side ? 'the face line' : `the ${none.with}`;
   if (none.mm > 0) return `expected ${leastFreeMm} or more between the ${none.side} and ${other}, got ${mm} at ${at}`;
   return `the ${none.side} and ${other} cross: by ${Math.abs(mm)} at ${at}`;
+}
+
+function sayCoordinate(axis: 'x' | 'y' | 'z', mm: number): string {
+  const whole = Math.round(mm);
+  if (axis === 'x') return `${Math.abs(whole)} ${whole < 0 ? 'left' : 'right'} of the middle`;
+  return `${whole} ${axis === 'y' ? 'in' : 'up'}`;
 }
 
 function tooNear(recess: Recess): NoSpace | null {

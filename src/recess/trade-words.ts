@@ -1,6 +1,7 @@
 /**
  * A recess in trade words: every defect, trim and reference of a spec said as a fitter would say it.
  */
+import { slopeHeight } from './defect-shapes.ts';
 import { readTo, sayWritten, spokenUnits } from './lengths.ts';
 import { targetOf } from './limits/limit-spec.ts';
 import {
@@ -42,21 +43,16 @@ function sayLimits(spec: RecessSpec): string[] {
 function sayShape(spec: RecessSpec): string[] {
   const { width, height, depth } = spec.openingMm;
   const sizes = `about ${sayWritten(width)} wide, ${sayWritten(height)} high, ${sayWritten(depth)} deep`;
-  if (spec.breastSide === null) {
-    const { slope } = spec;
-    return [
-      `${kindWords[spec.family]} ${sizes}`,
-      ...(slope
-        ? [
-            `the slope is ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${slope.riseMmPerM}${spokenUnits() === 'mm' ? '' : ' mm'} in a metre`,
-          ]
-        : []),
-    ];
-  }
+  const { slope } = spec;
+  const rises = slope
+    ? [`the slope is ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${slope.riseMmPerM}${spokenUnits() === 'mm' ? '' : ' mm'} in a metre`]
+    : [];
+  if (spec.breastSide === null) return [`${kindWords[spec.family]} ${sizes}`, ...rises];
   const party = spec.breastSide === 'left' ? 'right' : 'left';
   return [
     `${kindWords[spec.family]} ${sizes}; the breast is on the ${spec.breastSide}, the party wall on the ${party}`,
     `the breast's face stands ${sayWritten(-spec.mouthMm)} in front of the face line`,
+    ...rises,
   ];
 }
 
@@ -77,21 +73,42 @@ function saySurface(spec: RecessSpec, side: Side): string[] {
   const surface = spec.surfaces[side];
   if (!surface) return [];
   const merged = mergeAlike(surface.defects);
-  const said = merged.map((d) => sayDefect(d, side, spec.openingMm)).filter((s) => s !== '');
+  const said = merged
+    .map((d) => sayDefect(d.kind === 'lean' ? leanOfOwn(spec, side, d) : d, side, ownOf(spec, side)))
+    .filter((s) => s !== '');
   const rough = surface.wobbleMm >= 0.5 ? `uneven by up to ${half(surface.wobbleMm)}` : '';
   const measured = surface.measured ? sayMeasured(surface.measured, side) : '';
   return [`${sideName(spec, side)}: ${[measured, ...said, rough].filter((s) => s !== '').join(', ') || 'true'}`];
 }
 
+/** The opening as a side has it: a side wall under a slope is as high as it stands. */
+function ownOf({ openingMm, slope }: RecessSpec, side: Side): RecessSpec['openingMm'] {
+  if (!slope || (side !== 'left' && side !== 'right')) return openingMm;
+  const { width, height } = openingMm;
+  const up = slopeHeight(slope, width, side === 'left' ? -width / 2 : width / 2);
+  return { ...openingMm, height: Math.min(height, Math.round(up)) };
+}
+
+/** What a lean over the opening's height comes to over a side's own. */
+function leanOfOwn(spec: RecessSpec, side: Side, d: Defect): Defect {
+  return { ...d, mm: (d.mm * ownOf(spec, side).height) / spec.openingMm.height };
+}
+
 /** Adds up defects that differ in size alone, so that a lean is said once. */
 function mergeAlike(defects: readonly Defect[]): Defect[] {
   const found = new Map<string, Defect>();
-  for (const d of defects) {
+  for (const d of defects.map(oneWay)) {
     const key = JSON.stringify({ ...d, mm: 0 });
     const before = found.get(key);
     found.set(key, before ? { ...before, mm: before.mm + d.mm } : d);
   }
   return [...found.values()];
+}
+
+/** A fall one way is a rise the other: said towards the right or the back. */
+function oneWay(d: Defect): Defect {
+  if (d.kind !== 'fall' || d.towards === 'right' || d.towards === 'back') return d;
+  return { ...d, towards: opposite[d.towards], mm: 0 - d.mm };
 }
 
 function sayDefect(d: Defect, side: Side, opening: RecessSpec['openingMm']): string {

@@ -38,6 +38,12 @@ export function briefOf(recess: Recess, from: Making): OwnResult<Brief> {
   const carcassMm = toldOver<Record<SizeOf, number>>(free, told.carcassMm);
   const wrong = wrongWithBrief(recess, rules, carcassMm);
   if (wrong) return refuseOwn('own/brief', `brief.${wrong.field}`, wrong.says);
+  if (free.slope && free.slope.lowMm >= carcassMm.height)
+    return refuseOwn(
+      'own/brief',
+      'brief.carcassMm.height',
+      `expected more than ${free.slope.lowMm}, where the carcass's sloped edge begins, got ${carcassMm.height}`,
+    );
   const [leastStockMm, mostStockMm] = told.stockMm ?? [4, 40];
   const size = (name: SizeOf) => ({
     nominalMm: carcassMm[name],
@@ -103,6 +109,8 @@ function wrongWithBrief(
   if (open) return { field: 'find', says: `the ${open} cannot be found, for a side that bounds it is open` };
   if ((told.frame || told.find?.includes('frame')) && !edgesBuilt(recess))
     return { field: 'frame', says: 'a frame covers all four edges of the opening, and one of them is open' };
+  if (told.frame === false && told.find?.includes('frame'))
+    return { field: 'find', says: 'the frame cannot be found, for the brief says that there is none' };
   const [least, most] = told.stockMm ?? [4, 40];
   if (least >= most)
     return { field: 'stockMm', says: `expected the least and then the most, got ${least} and ${most}` };

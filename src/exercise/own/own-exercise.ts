@@ -67,7 +67,7 @@ function outlineSpec(room: OwnRoom, usual: UsualRoom): OwnResult<RecessSpec> {
   if (breast && breast.inFrontMm > 300)
     return refuseOwn('own/family', 'breast.inFrontMm', `expected 0 to 300, got ${breast.inFrontMm}`);
   const slope = room.slope ?? usual.slope;
-  const wrong = slope && wrongWithSlope(slope);
+  const wrong = slope && wrongWithSlope(slope, openingMm.height);
   if (wrong) return refuseOwn('own/family', 'slope', wrong);
   const open: readonly Side[] = room.open ?? usual.open;
   const breastOpen = breast && open.includes(breast.side);
@@ -99,8 +99,9 @@ function outlineSpec(room: OwnRoom, usual: UsualRoom): OwnResult<RecessSpec> {
   };
 }
 
-function wrongWithSlope(slope: NonNullable<OwnRoom['slope']>): string | null {
+function wrongWithSlope(slope: NonNullable<OwnRoom['slope']>, heightMm: number): string | null {
   if (slope.lowMm < 100 || slope.lowMm > 3000) return `expected lowMm 100 to 3000, got ${slope.lowMm}`;
+  if (slope.lowMm >= heightMm) return `expected lowMm under the opening's height of ${heightMm}, got ${slope.lowMm}`;
   if (slope.riseMmPerM < 100 || slope.riseMmPerM > 1500)
     return `expected riseMmPerM 100 to 1500, got ${slope.riseMmPerM}`;
   return null;

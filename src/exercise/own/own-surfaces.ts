@@ -127,7 +127,7 @@ function defectOf(spec: RecessSpec, side: Side, bad: OwnBad): Defect | string {
     case 'fall':
       return { kind: 'fall', mm: bad.mm, towards: bad.towards };
     case 'step':
-      return stepOf(side, bad);
+      return stepOf(spec, side, bad);
     case 'belly':
     case 'hollow':
       return bowOf(spec, side, bad);
@@ -159,10 +159,13 @@ function humpOf(spec: RecessSpec, side: Side, bad: Extract<Crowned, { is: 'hump'
   return { kind: 'hump', mm: bad.is === 'hump' ? bad.mm : 0 - bad.mm, u: atU, v: atV, width: bad.wideMm };
 }
 
-function stepOf(side: Side, bad: Extract<OwnBad, { is: 'step' }>): Defect | string {
+function stepOf(spec: RecessSpec, side: Side, bad: Extract<OwnBad, { is: 'step' }>): Defect | string {
   const { u, v } = axesOf(side);
   const along = bad.beyond === wayWord[u] ? 'u' : bad.beyond === wayWord[v] ? 'v' : null;
   if (!along) return `a ${side} steps beyond a place ${wayWord[u]} or ${wayWord[v]}, not ${bad.beyond}`;
+  const [from, to] = outlineRange(spec)[along === 'u' ? u : v];
+  if (bad.atMm < from || bad.atMm > to)
+    return `atMm: expected ${from} to ${to}, got ${bad.atMm}${metresHint(bad.atMm, to)}`;
   return { kind: 'step', mm: bad.mm, along, at: bad.atMm, width: bad.wideMm ?? 300 };
 }
 
@@ -174,8 +177,7 @@ function strayPlace(spec: RecessSpec, side: Side, bad: Crowned): string | null {
   const { u, v, across } = axesOf(side);
   if (bad[placeName[across]] !== undefined)
     return `a place on the ${side} has ${placeName[u]} and ${placeName[v]}, no ${placeName[across]}`;
-  const { width, height, depth } = spec.openingMm;
-  const range = { x: [-width / 2, width / 2], y: [0, depth], z: [0, height] } as const;
+  const range = outlineRange(spec);
   for (const axis of [u, v]) {
     const at = bad[placeName[axis]];
     const [from, to] = range[axis];
@@ -183,6 +185,11 @@ function strayPlace(spec: RecessSpec, side: Side, bad: Crowned): string | null {
       return `${placeName[axis]}: expected ${from} to ${to}, got ${at}${metresHint(at, to)}`;
   }
   return null;
+}
+
+function outlineRange({ openingMm }: RecessSpec): Readonly<Record<'x' | 'y' | 'z', readonly [number, number]>> {
+  const { width, height, depth } = openingMm;
+  return { x: [-width / 2, width / 2], y: [0, depth], z: [0, height] };
 }
 
 function metresHint(at: number, to: number): string {

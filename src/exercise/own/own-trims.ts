@@ -51,7 +51,10 @@ function bandsOf(spec: Base, own: OwnTrim): readonly Trim[] | string {
       return onWalls(spec, own, (side) => cornice(spec, side, own));
     case 'picture-rail':
     case 'dado-rail':
-      return onWalls(spec, own, (side) => rail(spec, side, own));
+      return (
+        strayStretch('upMm', [own.upMm, own.upMm + own.tallMm], [0, spec.openingMm.height]) ??
+        onWalls(spec, own, (side) => rail(spec, side, own))
+      );
     case 'beam':
       return isOpen(spec, 'ceiling') ? 'a beam hangs from the ceiling, and there is none' : beam(spec, own);
     default:
@@ -116,11 +119,11 @@ function rail(spec: Base, side: Wall, own: Extract<OwnTrim, { kind: 'picture-rai
   };
 }
 
-/** Fixed to the ceiling, so that it falls with it: along the wall, rising to a thin lip at its edge. */
+/** Fixed to the ceiling, so that it falls with it: along the wall a cornice rises to a thin lip, a coving all the way. */
 function cornice(spec: Base, side: Wall, own: Extract<OwnTrim, { kind: 'cornice' | 'coving' }>): Trim {
   const { x, y } = extentsOf(spec);
   const { width, depth } = spec.openingMm;
-  const lip = Math.min(25, own.outMm / 2);
+  const lip = own.kind === 'coving' ? Math.max(1, own.outMm - 10) : Math.min(25, own.outMm / 2);
   const down: readonly [number, number][] = [
     [0, Math.min(10, own.dropMm)],
     [lip, own.dropMm],
