@@ -8,7 +8,7 @@ import type { Exercise } from '../exercise/exercise.ts';
 import { exerciseSchema } from '../exercise/exercise.ts';
 import { actSchema } from '../survey/act.ts';
 import { fold, perform } from '../survey/acting.ts';
-import { type RefusalCode, refusalCodes } from '../survey/outcome.ts';
+import { type Done, type RefusalCode, refusalCodes } from '../survey/outcome.ts';
 import { beginSurvey, type Entry, type Survey } from '../survey/survey.ts';
 import { openWorld } from '../survey/world.ts';
 import { type ExerciseName, narrowedCodeSchema, newerVersion, takeExercise } from './exercise-file.ts';
@@ -25,8 +25,11 @@ const seen = v.strictObject({
   offMm: v.optional(number),
 });
 
-/** In the order in which outcomes are written, so that a log that is read and written again is the same text. */
-const done = v.strictObject({
+/**
+ * In the order in which outcomes are written, so that a log that is read and written again is the same text. Every field of
+ * an outcome is here, or this does not compile.
+ */
+const doneFields = {
   ok: v.literal(true),
   setUp: v.optional(number),
   mark: v.optional(number),
@@ -40,7 +43,8 @@ const done = v.strictObject({
   practiceMm: v.optional(v.array(number)),
   swapped: v.optional(v.boolean()),
   toolMm: v.optional(v.array(number)),
-});
+} satisfies Record<keyof Done, v.GenericSchema>;
+const done = v.strictObject(doneFields);
 
 const refusedOutcome = v.strictObject({
   ok: v.literal(false),

@@ -3,11 +3,12 @@ import { nameOf } from '../../src/exchange/exercise-file.ts';
 import { type FieldLog, readLog, replayLog, verifyLog, writeHeader, writeLog } from '../../src/exchange/log-file.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
+import { presets } from '../../src/exercise/kit.ts';
 import { findLearner } from '../../src/learners/learner.ts';
 import { markSurvey } from '../../src/marking/report.ts';
 import type { Act } from '../../src/survey/act.ts';
 import { perform } from '../../src/survey/acting.ts';
-import { beginSurvey } from '../../src/survey/survey.ts';
+import { beginSurvey, type Survey } from '../../src/survey/survey.ts';
 import { openWorld } from '../../src/survey/world.ts';
 
 const code = writeCode({ family: 'alcove', severity: 'old', structure: 'wound', kit: 'site', seed: 2026 });
@@ -139,5 +140,39 @@ describe('a field log as a file', () => {
     expect(refusal(`${broken}\n`)).toMatch(/^line 2: expected JSON/);
     const forged = `${lines[0]}\n{"n":1,"act":{"act":"read","datum":"S","place":{"surface":"left","yMm":0,"zMm":900}},"outcome":{"ok":true,"edgesMm":[1,2]}}\n`;
     expect(refusal(forged)).toBe('line 2: log: act 1 (read) cannot have had that outcome');
+  });
+});
+
+describe('logs of every kit', () => {
+  test.each(presets.map((p) => p.name))('%s: what a careful learner did is read and verified', (kit) => {
+    const of = exerciseOf(writeCode({ family: 'alcove', severity: 'old', structure: 'belly', kit, seed: 41 }));
+    const survey = findLearner('careful')?.survey(beginSurvey(openWorld(of)));
+    if (!survey) throw new Error('no learner');
+    const written = writeLog({ exercise: nameOf(of), learner: 'K7' }, survey.entries);
+    const log = read(written);
+    expect(verifyLog(log)).toBeNull();
+    expect(log.entries).toEqual(JSON.parse(JSON.stringify(survey.entries)));
+  });
+
+  test('faulty: checks, a swap, the straight-edge and the spirit level are read and verified', () => {
+    const of = exerciseOf(
+      writeCode({ family: 'alcove', severity: 'old', structure: 'belly', kit: 'faulty', seed: 41 }),
+    );
+    const acts: readonly Act[] = [
+      { act: 'check', check: 'level', of: 'fore' },
+      { act: 'check', check: 'plumb', of: 'S' },
+      { act: 'check', check: 'square' },
+      { act: 'check', check: 'plumb', verdict: 'do-not-use', errorMmPerM: 1.4 },
+      { act: 'edge', place: { surface: 'back', xMm: 0, zMm: 900 }, lengthMm: 1200, along: 'u' },
+      { act: 'plumb', place: { surface: 'left', yMm: 150, zMm: 900 }, lengthMm: 1200 },
+    ];
+    const fresh = beginSurvey(openWorld(of));
+    const survey = acts.reduce<Survey>((so, act) => perform(so, act).survey, fresh);
+    const fields = survey.entries.flatMap((e) => Object.keys(e.outcome));
+    for (const field of ['practiceMm', 'swapped', 'toolMm']) expect(fields).toContain(field);
+    const written = writeLog({ exercise: nameOf(of), learner: 'K7' }, survey.entries);
+    const log = read(written);
+    expect(verifyLog(log)).toBeNull();
+    expect(log.entries).toEqual(JSON.parse(JSON.stringify(survey.entries)));
   });
 });
