@@ -5,6 +5,7 @@
  * looked up between them is read again exactly before it counts.
  */
 import { evenly, type GapSurface, inRegion, looked, type Region } from './gap-surface.ts';
+import { goUp } from './pattern-search.ts';
 
 type Spot = readonly [s: number, t: number];
 
@@ -13,41 +14,50 @@ export type Ways = { readonly turned: number } | 's' | 't';
 
 /**
  * The straight-edge: laid with both ends at equal offsets, each end on the surface, in all directions and positions on a
- * grid; as long as told, shorter where that has no room.
+ * grid, and from the best few of these wherever it takes more, a shorter one too; as long as told at most.
  *
  * @returns the most that the surface leaves the edge's own line, either way
  */
 export function straightEdge(surface: GapSurface, lengthMm: number, ways: Ways): number {
   const glance = looked(surface, 25);
   const round = directions(ways, surface.region, [lengthMm]);
-  let worst = { off: 0, from: [0, 0] as Spot, to: [0, 0] as Spot, share: 0 };
+  const starts = new Starts();
   for (const from of spots(surface.region, 110))
     for (const way of round) {
-      const length = Math.min(lengthMm, roomAlong(surface.region, from, way));
-      if (length < 100) continue;
-      const to: Spot = [from[0] + length * way[0], from[1] + length * way[1]];
-      const a = glance(from[0], from[1]);
-      const b = glance(to[0], to[1]);
-      const looks = Math.ceil(length / 40);
-      for (let i = 1; i < looks; i++) {
-        const share = i / looks;
-        const off = Math.abs(
-          glance(between(from[0], to[0], share), between(from[1], to[1], share)) - a - share * (b - a),
-        );
-        if (off > worst.off) worst = { off, from, to, share };
+      const longest = Math.min(lengthMm, roomAlong(surface.region, from, way));
+      for (const length of [longest, 0.6 * longest]) {
+        if (length < 100) continue;
+        const a = glance(from[0], from[1]);
+        const b = glance(from[0] + length * way[0], from[1] + length * way[1]);
+        const looks = Math.ceil(length / 40);
+        for (let i = 1; i < looks; i++) {
+          const share = i / looks;
+          const on = share * length;
+          const off = Math.abs(glance(from[0] + on * way[0], from[1] + on * way[1]) - a - share * (b - a));
+          if (off > starts.least) starts.offer(off, from, [way[0], way[1], length, on]);
+        }
       }
     }
-  const { from, to, share } = worst;
-  if (share === 0) return 0;
-  return Math.abs(
-    surface.gap(...along(from, to, share)) - (1 - share) * surface.gap(...from) - share * surface.gap(...to),
-  );
+  const offAt = ([x, y, angle, length, on]: readonly number[]) => {
+    const from: Spot = [x!, y!];
+    const way = unit(angle!);
+    if (!inRegion(surface.region, from) || length! < 100 || on! < 0 || on! > length!) return Number.NaN;
+    if (length! > lengthMm || length! > roomAlong(surface.region, from, way)) return Number.NaN;
+    const gap = (mm: number) => surface.gap(x! + mm * way[0], y! + mm * way[1]);
+    const share = on! / length!;
+    return Math.abs(gap(on!) - (1 - share) * gap(0) - share * gap(length!));
+  };
+  const turns = ways === 's' || ways === 't' ? 0 : 0.1;
+  return starts.best.reduce((most, { from, way: [dx, dy, length, on] }) => {
+    const start = [...from, Math.atan2(dy!, dx!), length! * (1 - 1e-9), on!];
+    return Math.max(most, goUp(start, [40, 40, turns, 40, 40], offAt).value || 0);
+  }, 0);
 }
 
 /**
  * The levelling grid: the middle of three points in a row against the mean of the outer two, z2 - (z1 + z3)/2; the limit is
  * that of the outer two's distance. Grids of every spacing from 50 mm, of those too at whose span the limit is about to
- * step up, and the widest that has room, laid anywhere and every way round.
+ * step up, and the widest that has room, laid anywhere and every way round, from the best few wherever they take more.
  *
  * @returns the greatest share of the limit
  */
@@ -61,7 +71,7 @@ export function levellingGrid(
   const spans = spansOf(limitAt, Math.hypot(s[1] - s[0], t[1] - t[0]));
   const stepping = spans.filter(({ span }) => span % 100 !== 0).map(({ span }) => span);
   const round = directions(ways, surface.region, stepping);
-  let worst = { share: 0, from: [0, 0] as Spot, to: [0, 0] as Spot, limit: 1 };
+  const starts = new Starts();
   for (const from of spots(surface.region, 60)) {
     const z1 = glance(from[0], from[1]);
     for (const way of round) {
@@ -74,17 +84,43 @@ export function levellingGrid(
         if (span > room) continue;
         const x = from[0] + span * way[0];
         const y = from[1] + span * way[1];
-        const middle = glance(between(from[0], x, 0.5), between(from[1], y, 0.5));
+        const middle = glance((from[0] + x) / 2, (from[1] + y) / 2);
         const share = Math.abs(middle - (z1 + glance(x, y)) / 2) / limit;
-        if (share > worst.share) worst = { share, from, to: [x, y], limit };
+        if (share > starts.least) starts.offer(share, from, [way[0], way[1], span]);
       }
     }
   }
-  const { from, to, limit } = worst;
-  if (worst.share === 0) return 0;
-  const [z1, z2, z3] = [from, along(from, to, 0.5), to].map((spot) => surface.gap(...spot)) as [number, number, number];
-  return Math.abs(z2 - (z1 + z3) / 2) / limit;
+  const shareAt = ([x, y, angle, span]: readonly number[]) => {
+    const from: Spot = [x!, y!];
+    const way = unit(angle!);
+    if (!inRegion(surface.region, from) || span! < 100 || span! > roomAlong(surface.region, from, way))
+      return Number.NaN;
+    const gap = (mm: number) => surface.gap(x! + mm * way[0], y! + mm * way[1]);
+    return Math.abs(gap(span! / 2) - (gap(0) + gap(span!)) / 2) / limitAt(span!);
+  };
+  return starts.best.reduce((most, { from, way: [dx, dy, span] }) => {
+    const start = [...from, Math.atan2(dy!, dx!), span! * (1 - 1e-9)];
+    return Math.max(most, goUp(start, [30, 30, 0.1, 40], shareAt).value || 0);
+  }, 0);
 }
+
+/** The best few places to go up from, one a spot. */
+class Starts {
+  best: { value: number; from: Spot; way: readonly number[] }[] = [];
+  least = 0;
+
+  offer(value: number, from: Spot, way: readonly number[]): void {
+    const there = this.best.find((b) => b.from === from);
+    if (there && there.value >= value) return;
+    if (there) Object.assign(there, { value, way });
+    else this.best.push({ value, from, way });
+    this.best.sort((a, b) => b.value - a.value);
+    this.best.length = Math.min(this.best.length, kept);
+    this.least = this.best.length < kept ? 0 : this.best.at(-1)!.value;
+  }
+}
+
+const kept = 6;
 
 /** Spans in ascending order with their limits: every 100 mm, and the last whole mm before each step of the limit. */
 function spansOf(limitAt: (apartMm: number) => number, longest: number): { span: number; limit: number }[] {
@@ -238,14 +274,6 @@ function lineAlong({ s, t, cut }: Region, axis: 's' | 't', place: number): reado
   if (axis === 't') return [t[0], Math.min(t[1], cut.at + cut.perS * place)];
   const meet = (place - cut.at) / cut.perS;
   return cut.perS > 0 ? [Math.max(s[0], meet), s[1]] : [s[0], Math.min(s[1], meet)];
-}
-
-function along(from: Spot, to: Spot, share: number): Spot {
-  return [between(from[0], to[0], share), between(from[1], to[1], share)];
-}
-
-function between(from: number, to: number, share: number): number {
-  return from + share * (to - from);
 }
 
 function distance(one: Spot, other: Spot): number {

@@ -14,7 +14,8 @@ const endsStepMm = 64;
 /** Gives the best few places of a rule of opposite ends, to climb from. */
 export function beginAtEnds(sheet: Sheet, rule: EndsRule): Begun[] {
   const straight = rule.across === 'straight';
-  const [from, to] = insetStretch(sheet.part[rule.along === 'u' ? 'v' : 'u'], rule.insetMm);
+  const aside = rule.along === 'u' ? 'v' : 'u';
+  const [from, to] = insetStretch(sheet, aside, sheet.part[aside], rule.insetMm);
   const count = Math.max(1, Math.ceil((to - from) / endsStepMm));
   const places = Array.from({ length: count + 1 }, (_, i) => Math.min(from + (i * (to - from)) / count, to));
   const shareAt = (at: readonly number[]) => {
@@ -39,7 +40,7 @@ const slantingWays: readonly Way[] = [
 function shareOfEnds(sheet: Sheet, rule: EndsRule, [a, b]: readonly [number, number]): number {
   const stretch = rule.across === 'straight' ? stretchOf(sheet.part, rule.along, a) : sheet.part[rule.along];
   if (!stretch) return -1;
-  const [from, to] = insetStretch(stretch, rule.insetMm);
+  const [from, to] = insetStretch(sheet, rule.along, stretch, rule.insetMm);
   const along = rule.along === 'u';
   const drift = along ? sheet.offAt(to, b) - sheet.offAt(from, a) : sheet.offAt(b, to) - sheet.offAt(a, from);
   const run = (stretch[1] - stretch[0]) * (along ? sheet.stretchU : 1);
@@ -47,7 +48,14 @@ function shareOfEnds(sheet: Sheet, rule: EndsRule, [a, b]: readonly [number, num
   return Math.abs(drift) / limitAt(rule.limit, Math.sqrt(run * run + aside * aside));
 }
 
-function insetStretch([from, to]: readonly [number, number], insetMm: number): readonly [number, number] {
-  const inset = insetOf(insetMm, to - from);
+/** What is left of a stretch off its ends, as lengths go along the surface. */
+function insetStretch(
+  sheet: Sheet,
+  axis: 'u' | 'v',
+  [from, to]: readonly [number, number],
+  insetMm: number,
+): readonly [number, number] {
+  const stretch = axis === 'u' ? sheet.stretchU : 1;
+  const inset = insetOf(insetMm, (to - from) * stretch) / stretch;
   return [from + inset, to - inset];
 }

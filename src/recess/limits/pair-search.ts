@@ -3,7 +3,7 @@
  * points that are as far away as the rule lets them be, or as they can be before its limit steps up.
  */
 import { stepsOf } from './limit.ts';
-import { limitOfPair, type Pair, type PairRule } from './pair-rule.ts';
+import { limitOfPair, type Pair, type PairRule, shorterMm } from './pair-rule.ts';
 import { isIn } from './seen-part.ts';
 import { offIn, quarters, type Sheet, type Table } from './sheet.ts';
 
@@ -12,7 +12,7 @@ export interface PairFound {
   readonly at: Pair;
 }
 
-const kept = 8;
+const kept = 24;
 
 /** Gives the best few pairs: of those that each of the table's cells begins, the best is taken, and of these the best few. */
 export function bestPairs(sheet: Sheet, table: Table, rule: PairRule): PairFound[] {
@@ -29,11 +29,19 @@ export function bestPairs(sheet: Sheet, table: Table, rule: PairRule): PairFound
       const best = bestFrom({ table, seen, inverse, parts, along: rule.along }, i, j);
       const place = (a: number, b: number) => [u0 + quarters * a * stepU, v0 + quarters * b * stepV];
       const from = place(i, j);
-      const onCells: PairFound = { share: best.share, at: [...from, ...place(best.i, best.j), 250 * best.part] };
+      const to = place(best.i, best.j);
+      const [x, y] = [(to[0] as number) - (from[0] as number), (to[1] as number) - (from[1] as number)];
+      const on = (best.part / quarters) * apartOf(sheet, x, y);
+      const onCells: PairFound = { share: best.share, at: [...from, ...to, on] };
       const far = bestOfWays(sheet, { table, rule, parts, ways: farthest }, from);
       found.push(far && far.share > best.share ? far : onCells);
     }
   return found.sort((a, b) => b.share - a.share).slice(0, kept);
+}
+
+/** How far apart two points are along the surface. */
+function apartOf({ stretchU }: Sheet, du: number, dv: number): number {
+  return Math.sqrt(du * du * stretchU * stretchU + dv * dv);
 }
 
 interface Cells {
@@ -105,7 +113,7 @@ function bestOfWays(
       const t = part / quarters;
       const bow = part === 0 ? drift : offIn(table, sheet.part, u0 + t * du, v0 + t * dv) - one - t * drift;
       const share = Math.abs(bow) / limit;
-      if (share > (best?.share ?? 0)) best = { share, at: [u0, v0, u1, v1, 250 * part] };
+      if (share > (best?.share ?? 0)) best = { share, at: [u0, v0, u1, v1, t * apartOf(sheet, du, dv)] };
     }
   }
   return best;
@@ -131,8 +139,6 @@ function farthestWays(sheet: Sheet, table: Table, rule: PairRule): FarWay[] {
       return limit === null ? [] : [{ du, dv, limit }];
     });
 }
-
-const shorterMm = 0.01;
 
 function waysOfLength(
   sheet: Sheet,

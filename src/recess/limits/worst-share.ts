@@ -37,8 +37,8 @@ export function worstShare(sheet: Sheet, rules: readonly SurfaceRule[]): { share
 }
 
 /** How many of the best places are climbed from, of those that come to this much of the best. */
-const climbs = 8;
-const nearTheBest = 0.88;
+const climbs = 24;
+const nearTheBest = 0.7;
 
 function beginAtPairs(sheet: Sheet, table: Table, rule: PairRule): Begun[] {
   const shareAt = (at: Pair) => shareOfPair(sheet, rule, at);
