@@ -9,6 +9,9 @@ import { goUp } from './pattern-search.ts';
 
 type Spot = readonly [s: number, t: number];
 
+/** How far the surface stands off at a place: exactly, or looked up. */
+type GapAt = (s: number, t: number) => number;
+
 /** Straight along s, straight along t, or every way round, the first of them turned by so many radians. */
 export type Ways = { readonly turned: number } | 's' | 't';
 
@@ -38,19 +41,22 @@ export function straightEdge(surface: GapSurface, lengthMm: number, ways: Ways):
         }
       }
     }
-  const offAt = ([x, y, angle, length, on]: readonly number[]) => {
-    const from: Spot = [x!, y!];
-    const way = unit(angle!);
-    if (!inRegion(surface.region, from) || length! < 100 || on! < 0 || on! > length!) return Number.NaN;
-    if (length! > lengthMm || length! > roomAlong(surface.region, from, way)) return Number.NaN;
-    const gap = (mm: number) => surface.gap(x! + mm * way[0], y! + mm * way[1]);
-    const share = on! / length!;
-    return Math.abs(gap(on!) - (1 - share) * gap(0) - share * gap(length!));
-  };
+  const offAt =
+    (of: GapAt) =>
+    ([x, y, angle, length, on]: readonly number[]) => {
+      const from: Spot = [x!, y!];
+      const way = unit(angle!);
+      if (!inRegion(surface.region, from) || length! < 100 || on! < 0 || on! > length!) return Number.NaN;
+      if (length! > lengthMm || length! > roomAlong(surface.region, from, way)) return Number.NaN;
+      const share = on! / length!;
+      const middle = of(x! + on! * way[0], y! + on! * way[1]);
+      return Math.abs(middle - (1 - share) * of(x!, y!) - share * of(x! + length! * way[0], y! + length! * way[1]));
+    };
   const turns = ways === 's' || ways === 't' ? 0 : 0.1;
   return starts.best.reduce((most, { from, way: [dx, dy, length, on] }) => {
     const start = [...from, Math.atan2(dy!, dx!), length! * (1 - 1e-9), on!];
-    return Math.max(most, goUp(start, [40, 40, turns, 40, 40], offAt).value || 0);
+    const top = goUp(start, [40, 40, turns, 40, 40], offAt(glance)).at;
+    return Math.max(most, offAt(surface.gap)(top) || 0);
   }, 0);
 }
 
@@ -90,17 +96,21 @@ export function levellingGrid(
       }
     }
   }
-  const shareAt = ([x, y, angle, span]: readonly number[]) => {
-    const from: Spot = [x!, y!];
-    const way = unit(angle!);
-    if (!inRegion(surface.region, from) || span! < 100 || span! > roomAlong(surface.region, from, way))
-      return Number.NaN;
-    const gap = (mm: number) => surface.gap(x! + mm * way[0], y! + mm * way[1]);
-    return Math.abs(gap(span! / 2) - (gap(0) + gap(span!)) / 2) / limitAt(span!);
-  };
+  const shareAt =
+    (of: GapAt) =>
+    ([x, y, angle, span]: readonly number[]) => {
+      const from: Spot = [x!, y!];
+      const way = unit(angle!);
+      if (!inRegion(surface.region, from) || span! < 100 || span! > roomAlong(surface.region, from, way))
+        return Number.NaN;
+      const [half, whole] = [span! / 2, span!];
+      const middle = of(x! + half * way[0], y! + half * way[1]);
+      return Math.abs(middle - (of(x!, y!) + of(x! + whole * way[0], y! + whole * way[1])) / 2) / limitAt(whole);
+    };
   return starts.best.reduce((most, { from, way: [dx, dy, span] }) => {
     const start = [...from, Math.atan2(dy!, dx!), span! * (1 - 1e-9)];
-    return Math.max(most, goUp(start, [30, 30, 0.1, 40], shareAt).value || 0);
+    const top = goUp(start, [30, 30, 0.1, 40], shareAt(glance)).at;
+    return Math.max(most, shareAt(surface.gap)(top) || 0);
   }, 0);
 }
 
