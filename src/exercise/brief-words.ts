@@ -104,7 +104,9 @@ function sayTop({ slope, notch }: Brief): string[] {
       : `from ${sayWritten(s.lowMm)} on the ${s.low} to ${sayWritten(s.highMm)}`;
   return [
     ...(slope ? [`its top slopes, ${ends(slope)}`] : []),
-    ...(notch ? [`its upper ${notch.side} corner is cut out, ${sayWritten(notch.widthMm)} x ${sayWritten(notch.heightMm)}`] : []),
+    ...(notch
+      ? [`its upper ${notch.side} corner is cut out, ${sayWritten(notch.widthMm)} x ${sayWritten(notch.heightMm)}`]
+      : []),
   ];
 }
 

@@ -45,7 +45,9 @@ function sayShape(spec: RecessSpec): string[] {
   const sizes = `about ${sayWritten(width)} wide, ${sayWritten(height)} high, ${sayWritten(depth)} deep`;
   const { slope } = spec;
   const rises = slope
-    ? [`the slope is ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${slope.riseMmPerM}${spokenUnits() === 'mm' ? '' : ' mm'} in a metre`]
+    ? [
+        `the slope is ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${slope.riseMmPerM}${spokenUnits() === 'mm' ? '' : ' mm'} in a metre`,
+      ]
     : [];
   if (spec.breastSide === null) return [`${kindWords[spec.family]} ${sizes}`, ...rises];
   const party = spec.breastSide === 'left' ? 'right' : 'left';
