@@ -136,9 +136,9 @@ function notPushed(verdict: Verdict): string {
 }
 
 /** What a lining's far edge came to. */
-function farEdge({ carcass }: Verdict): string {
-  const stock = carcass?.farEdgeMm;
-  if (!stock) return 'not sent';
+function farEdge(verdict: Verdict): string {
+  const stock = verdict.carcass?.farEdgeMm;
+  if (!stock) return notPushed(verdict);
   return stock[0] < 0 ? `ends ${mm(-stock[0])} short` : `reaches; ${range(stock)} to plane`;
 }
 

@@ -155,9 +155,16 @@ export function sayReasons(verdict: Verdict): string[] {
   const first = verdict.reasons[0];
   const rest = verdict.reasons.slice(1).filter((r) => r.word !== 'untidy' || verdict.reasons.length < 3);
   return [
-    first ? `${headline[verdict.word]} ${sayReason(first)}.` : headline.good,
+    first ? `${headline[verdict.word]} ${sayReason(first)}.` : comesIn(verdict) ? headline.good : cannotComeIn,
     ...rest.map((r) => `Also: ${sayReason(r)}.`),
   ];
+}
+
+const cannotComeIn = 'It would fit where it goes, but it cannot be brought there.';
+
+/** Whether a carcass that was sent can be stood up and brought in, as far as the brief asks. */
+function comesIn({ carcass }: Verdict): boolean {
+  return [carcass?.standsUp, carcass?.comesIn?.door, carcass?.comesIn?.turn].every((way) => way?.ok !== false);
 }
 
 /** Says the answer key. */
@@ -223,7 +230,8 @@ function sayCarcass(c: CarcassKey): string[] {
   ];
 }
 
-function sayWayIn(way: NonNullable<CarcassKey['comesIn']>): string[] {
+/** Says whether a carcass comes through the door and round the turn. */
+export function sayWayIn(way: NonNullable<CarcassKey['comesIn']>): string[] {
   return wayInQuestions.flatMap((question) => {
     const found = way[question];
     if (!found) return [];
