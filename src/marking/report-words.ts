@@ -420,7 +420,9 @@ export function sayTotal(score: Score, verdict: Verdict): string {
         ? ` ${why} holds the total to ${score.total}.`
         : ` ${why} would hold the total down; it is lower already.`;
   const nothing = verdict.word === 'nothing' ? ' Nothing was sent, so nothing counts.' : '';
-  return `${Math.round(earned * 10) / 10} of ${available} is ${score.uncapped} of 100.${cap}${nothing} Instrument checks were not asked here.`;
+  const asked = score.headings.some((h) => h.name === 'instrument');
+  const checks = asked ? '' : ' Instrument checks were not asked here.';
+  return `${Math.round(earned * 10) / 10} of ${available} is ${score.uncapped} of 100.${cap}${nothing}${checks}`;
 }
 
 /** What caps a total, as the beginning of a sentence. */

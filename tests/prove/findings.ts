@@ -16,7 +16,7 @@ import { type Finding, mostShown } from '../../src/marking/mistakes/findings.ts'
 import { type MistakeId, mistakeIds } from '../../src/marking/mistakes/mistake.ts';
 import { entails } from '../../src/marking/mistakes/mistakes.ts';
 import { reportOf } from '../../src/marking/report.ts';
-import { familyOf } from '../../src/recess/families/families.ts';
+import { families, familyOf } from '../../src/recess/families/families.ts';
 import type { FamilyName } from '../../src/recess/recess-spec.ts';
 import { severities } from '../../src/recess/severity.ts';
 import { fold, perform } from '../../src/survey/acting.ts';
@@ -57,8 +57,10 @@ const runsMm = 5;
 
 /** Where a mistake is provoked, and what it also is. */
 interface Target {
-  /** Left out, an alcove. */
-  readonly family?: FamilyName;
+  /** Left out, an alcove; every family in turn. */
+  readonly family?: FamilyName | 'every';
+  /** Left out, those whose levels are without faults. */
+  readonly kits?: readonly string[];
   /** Whether a room has what it takes at all, before anyone surveys it. */
   fits?(exercise: Exercise): boolean;
   readonly structures?: readonly string[];
@@ -104,6 +106,7 @@ const targets: Readonly<Record<string, Target>> = {
   M34: { structures: ['sunk-floor'], cost: (done) => marginSpread(done) >= 3 },
   M35: { family: 'under-stair', cost: (done, right) => slopeOff(done, right) >= costsMm },
   M36: { family: 'doorway', structures: ['in-wind'], severities: ['old', 'stone'] },
+  careful: { family: 'every', kits: ['site', 'guided', 'faulty', 'two-levels'] },
   'three-widths': { also: ['M02', 'M03', 'M09', 'M18', 'M25'] },
 };
 
@@ -131,9 +134,9 @@ function withoutSlip(world: World): Survey {
 
 function drawnExercise(draws: Draws, target: Target): { code: string; exercise: Exercise } {
   const severity = draws.one(target.severities ?? severities.map((s) => s.name));
-  const family = target.family ?? 'alcove';
+  const family = target.family === 'every' ? draws.one(families).name : (target.family ?? 'alcove');
   const structure = draws.one(target.structures ?? familyOf(family).structures.map((s) => s.name));
-  const code = codeOf(draws, { family, severity, structure, kit: draws.one(['site', 'guided']) });
+  const code = codeOf(draws, { family, severity, structure, kit: draws.one(target.kits ?? ['site', 'guided']) });
   const opened = openCode(code);
   if (!opened.ok) throw new Error(opened.error.says);
   return { code, exercise: target.changed?.(opened.value) ?? opened.value };
