@@ -4,6 +4,7 @@
 
 import { wayInQuestions } from '../exercise/way-in.ts';
 import { sayLength, sayWithUnit, sayWritten } from '../recess/lengths.ts';
+import { bayWords } from '../survey/in-bay.ts';
 import type { SizeName } from '../survey/size.ts';
 import type { AnswerKey, CarcassKey, FrameKey } from './answer-key.ts';
 import { clearSides } from './carcass-fit.ts';
@@ -78,7 +79,7 @@ export function sayReport(report: Report, how: { evidence?: boolean } = {}): str
   if (!report.marks) return ['not handed in: there is nothing to mark yet'];
   const { marks } = report;
   return [
-    ...sayVerdict(marks.verdict),
+    ...(marks.bays ? sayPairVerdict(marks.verdict, marks.bays) : sayVerdict(marks.verdict)),
     '',
     'Where each millimetre went',
     ...marks.ledgers.flatMap(sayLedger),
@@ -141,8 +142,19 @@ function sayWords(words: readonly Word[]): string {
 
 /** Says what became of what was proposed. */
 export function sayVerdict(verdict: Verdict): string[] {
+  return [...sayReasons(verdict), ...sayPieces(verdict)];
+}
+
+/** Says what became of a pair: the verdict over both, then how what was proposed for each recess stands there. */
+function sayPairVerdict(verdict: Verdict, bays: NonNullable<Marks['bays']>): string[] {
+  const each = bays.flatMap(({ bay, marks }) =>
+    sayPieces(marks.verdict).map((line) => `${bayWords[bay]}-hand recess: ${line}`),
+  );
+  return [...sayReasons(verdict), ...each];
+}
+
+function sayPieces(verdict: Verdict): string[] {
   return [
-    ...sayReasons(verdict),
     ...(verdict.carcass ? sayCarcass(verdict.carcass) : []),
     ...(verdict.frame ? sayFrame(verdict.frame) : []),
     ...(verdict.run ? sayRun(verdict.run) : []),
