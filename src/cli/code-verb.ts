@@ -101,7 +101,8 @@ function list(json: boolean): void {
     printJson({ families: named(families), severities: named(severities), structures, kits: named(presets) });
     return;
   }
-  const lines = (items: readonly Named[]) => items.map((i) => `  ${i.name.padEnd(14)}${i.says}`);
+  const wide = Math.max(...[...families, ...severities, ...structures, ...presets].map((i) => i.name.length)) + 2;
+  const lines = (items: readonly Named[]) => items.map((i) => `  ${i.name.padEnd(wide)}${i.says}`);
   printLines([
     'families',
     ...lines(families),

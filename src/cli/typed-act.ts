@@ -4,13 +4,17 @@
  *
  * A line is taken whole or not at all: a word too many or too few, or a number that is none, is said, never guessed.
  */
+import type { BayNumber } from '../exercise/bays.ts';
+import { type Kit, levelLimits } from '../exercise/kit.ts';
 import { typedLength } from '../recess/lengths.ts';
 import { axesOf, type Side, sides } from '../recess/recess-spec.ts';
 import type { Survey } from '../survey/survey.ts';
+import type { World } from '../survey/world.ts';
 
 export type Typed =
   | { readonly act: unknown }
   | { readonly ask: 'help' | 'sheet' | 'brief' | 'quit' }
+  | { readonly bay: BayNumber }
   | { readonly complaint: string };
 
 /** How each act is typed: shown by `help`, and the one that is meant when a line is not understood. */
@@ -60,12 +64,34 @@ export const typedForms: readonly (readonly [form: string, says: string])[] = [
   ['propose shelf D', 'the depth of the shelf blanks'],
   ['sure SIZE sure|fairly|guess', 'how sure you are of a size: sure carcass-width fairly'],
   ['hand in', 'the end'],
+  [
+    'bay left|right',
+    'of a pair: turn to that recess; places and sizes typed from here on are of it, from its own middle',
+  ],
   ['undo', 'take back the last booking or mark'],
   ['sheet', 'the field sheet so far'],
   ['brief', 'the brief again'],
   ['help', 'this'],
   ['quit', 'stop for now; with --log, go on later'],
 ];
+
+/** Gives the forms that can be typed in an exercise: those of tools that its kit has, of a pair's recesses where there are two. */
+export function formsFor({ exercise, bays }: Pick<World, 'exercise' | 'bays'>): typeof typedForms {
+  const { kit } = exercise;
+  return typedForms.filter(([form]) => {
+    const verb = form.split(' ')[0] ?? '';
+    return verb === 'bay' ? bays.length > 1 : (inBag[verb]?.(kit) ?? true);
+  });
+}
+
+/** What an act asks for in the bag; what is not named needs nothing. */
+const inBag: Readonly<Record<string, (kit: Kit) => boolean>> = {
+  check: (kit) => levelLimits(kit) !== null,
+  verdict: (kit) => levelLimits(kit) !== null,
+  edge: (kit) => kit.tools?.straightEdgeMm !== undefined,
+  plumb: (kit) => kit.tools?.spiritLevel !== undefined,
+  '345': (kit) => kit.tools !== undefined,
+};
 
 /** Reads a typed line; words may be large or small, but for trims and notes. */
 export function readTyped(line: string, survey: Survey): Typed {
@@ -122,6 +148,7 @@ const readers: Readonly<Record<string, Reader>> = {
   sure: typedSure,
   hand: (words) => (words.length === 1 && words[0]?.toLowerCase() === 'in' ? act({ act: 'hand-in' }) : null),
   'hand-in': (words) => (words.length === 0 ? act({ act: 'hand-in' }) : null),
+  bay: typedBay,
   undo: (words, survey) => (words.length === 0 ? undone(survey) : null),
 };
 
@@ -131,6 +158,12 @@ function act(data: unknown): Typed {
 
 function asked(ask: 'help' | 'sheet' | 'brief' | 'quit', words: readonly string[]): Typed | null {
   return words.length === 0 ? { ask } : null;
+}
+
+/** Which recess of a pair is worked in from here on. */
+function typedBay([word, ...more]: readonly string[]): Typed | null {
+  const at = ['left', 'right'].indexOf(word?.toLowerCase() ?? '');
+  return at < 0 || more.length > 0 ? null : { bay: at === 0 ? 1 : 2 };
 }
 
 function withNumbers(words: readonly string[], count: number, data: (n: readonly number[]) => unknown): Typed | null {

@@ -58,6 +58,8 @@ describe('what it prints', () => {
     expect(Object.keys(list)).toEqual(['families', 'severities', 'structures', 'kits']);
     expect(list.structures.length).toBeGreaterThanOrEqual(4);
     for (const { name } of list.kits) expect(run(['code', '--kit', name]).code).toBe(0);
+    const told = run(['code', '--list']).out;
+    for (const { name } of [...list.families, ...list.structures, ...list.kits]) expect(told).toContain(`  ${name}  `);
     const drawn = JSON.parse(run(['code', '--seed', '0', '--count', '200', '--json']).out).map(
       (c: { structure: string }) => c.structure,
     );
@@ -155,6 +157,31 @@ describe('what it prints', () => {
     expect(out).toMatch(/past \d+ .* to \d+/);
     expect(out).toContain('struck through');
     expect(out).toContain('do not look into the beam');
+  });
+
+  test('both alcoves of a pair are worked by typed acts, and the report says how each carcass stands', () => {
+    const pair = run(['code', '--family', 'alcove-pair', '--seed', '6']).out.trim();
+    const right =
+      'bay right\nstand 0 0 1100\nsettle\nread S2 left 0 1200\nbook 400\nsheet\npropose carcass 700 2000 300';
+    const { out } = run(
+      ['field', pair, '--plain', '--log', file('pair.log')],
+      `stand 0 0 1100\nsettle\n${right}\nbay left\npropose carcass 710 2000 300\nhand in\n`,
+    );
+    expect(out).not.toMatch(/not done|not understood/);
+    const entries = readFileSync(file('pair.log'), 'utf8').trim().split('\n').slice(1);
+    const acts = entries.map((line) => JSON.parse(line).act);
+    expect(acts[2].xMm).toBeGreaterThan(500);
+    const place = { surface: 'left', yMm: 0, zMm: 1200, bay: 2 };
+    expect(acts[4]).toMatchObject({ act: 'read', place });
+    expect(acts[5]).toMatchObject({ act: 'book', place, reading: 5 });
+    expect(acts.find((a) => a.act === 'propose' && a.carcassMm)).toMatchObject({
+      carcassMm: { width: 710 },
+      second: { carcassMm: { width: 700 } },
+    });
+    const report = run(['mark', file('pair.log')]).out;
+    expect(report).toMatch(/^left-hand recess: carcass 710 x 2000 x 300 /m);
+    expect(report).toMatch(/^right-hand recess: carcass 700 x 2000 x 300 /m);
+    expect(run(['field', code, '--plain'], 'bay right\n').out).toContain('one recess here');
   });
 
   test('the demo tells the whole job', () => {

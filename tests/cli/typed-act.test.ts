@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { readTyped, typedForms } from '../../src/cli/typed-act.ts';
+import { formsFor, readTyped, typedForms } from '../../src/cli/typed-act.ts';
 import { openCode, writeCode } from '../../src/exercise/exercise-code.ts';
+import { familyOf } from '../../src/recess/families/families.ts';
 import type { Act } from '../../src/survey/act.ts';
 import { perform } from '../../src/survey/acting.ts';
 import { beginSurvey, type Survey } from '../../src/survey/survey.ts';
@@ -137,6 +138,9 @@ describe('a typed act', () => {
     'hand',
     'hand over',
     'undo all',
+    'bay',
+    'bay 2',
+    'bay right now',
     'help me',
   ])('%s is not guessed at: the form is shown', (line) => {
     const typed = readTyped(line, measured);
@@ -179,5 +183,24 @@ describe('a typed act', () => {
         frameMm: { width: 1186, height: 2440 },
       },
     });
+  });
+
+  test('a recess of a pair is turned to', () => {
+    expect(readTyped('bay right', measured)).toEqual({ bay: 2 });
+    expect(readTyped('BAY left', measured)).toEqual({ bay: 1 });
+  });
+
+  test('help has what the kit and the room give a use for', () => {
+    const forms = (family: string, kit: string) => {
+      const structure = familyOf(family).structures[0]!.name;
+      const its = openCode(writeCode({ family, severity: 'settled', structure, kit, seed: 12 }));
+      if (!its.ok) throw new Error(its.error.says);
+      return formsFor(openWorld(its.value)).map(([form]) => form.split(' ')[0]);
+    };
+    for (const verb of ['check', 'verdict', 'edge', 'plumb', '345', 'bay'])
+      expect(forms('alcove', 'guided')).not.toContain(verb);
+    for (const verb of ['check', 'verdict', 'edge', 'plumb', '345']) expect(forms('alcove', 'faulty')).toContain(verb);
+    expect(forms('alcove-pair', 'guided')).toContain('bay');
+    expect(forms('alcove', 'guided')).toContain('read');
   });
 });
