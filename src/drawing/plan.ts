@@ -26,6 +26,9 @@ import type { Viewport } from './viewport.ts';
 const insetPx = 4.5;
 /** How much of the breast is hatched to its full depth, px. */
 const breastPx = 30;
+/** How wide a letter of a note is, about, and how far past the plan a name may run, px. */
+const noteCharPx = 6;
+const namePastPx = 10;
 
 /** Where the plan's lines stand, px. */
 interface Walls {
@@ -297,10 +300,12 @@ function referenceName(of: Pick<Brief, 'reference' | 'setBackMm'>, frame: RoomFr
   if (frame.small) return [];
   const port = frame.ports.plan;
   const [x0, y] = port.at(port.extent.a[0], 0 - (of.setBackMm ?? 0));
-  const [x1] = port.at(port.extent.a[1], 0);
+  const text = of.reference.replaceAll('-', ' ');
+  // What stands beside the plan is no place for it.
+  const last = port.box.x + port.box.width + namePastPx - noteCharPx * text.length;
   const at: Where[] = [];
-  for (const dy of [17, -9, 30]) for (let x = x0 + 22; x < x1; x += 14) at.push([x, y + dy, 'start']);
-  return [{ label: { view: 'plan', text: of.reference.replaceAll('-', ' '), role: 'note' }, at, optional: true }];
+  for (const dy of [17, -9, 30]) for (let x = x0 + 22; x < last; x += 14) at.push([x, y + dy, 'start']);
+  return [{ label: { view: 'plan', text, role: 'note' }, at, optional: true }];
 }
 
 function pairsOf(points: readonly number[]): PaperPoint[] {

@@ -117,7 +117,7 @@ test('a whole exercise fits a screen at 400 % zoom: one column, nothing wider th
   await page.getByRole('button', { name: 'Open an alcove' }).click();
   await page.getByLabel('Middle of the line, in mm').waitFor();
   expect(await wide()).toBeLessThanOrEqual(320);
-  for (const step of [/^Set up/, /^Mark/, /^Close/, /^Fit/]) {
+  for (const step of [/^Set up/, /^Mark/, /^Square back/, /^Close/, /^Fit/]) {
     await page.getByRole('button', { name: step }).first().click();
     expect(await wide(), String(step)).toBeLessThanOrEqual(320);
   }
