@@ -410,11 +410,20 @@ export function sayCutOut(c: CutOutMark): string[] {
   ];
 }
 
+/** How a size was come by, where that is all there is to say. */
+const howWords: Readonly<Record<string, string>> = {
+  'not-surveyed': 'not surveyed',
+  'not-proposed': 'not sent',
+};
+
 /** Says a piece of evidence: what it is about, and what it came to. */
 export function sayEvidence(e: Evidence): string {
-  const about = sizeWords[e.of as SizeName] ?? e.of;
-  const came = typeof e.value === 'number' ? `${sayWithUnit(e.value)}` : e.value;
-  return e.of === 'sheet' ? `${e.what}: ${came}` : `${about}, ${e.what}: ${came}`;
+  const [of = '', ...where] = e.of.split(', ');
+  const came = typeof e.value === 'number' ? sayWithUnit(e.value) : (howWords[e.value] ?? e.value);
+  // A question of the way in is of what is true of it.
+  if (of === 'yes' || of === 'no') return [...where, `${e.what}: you said ${came}, truly ${of}`].join(', ');
+  const about = of === 'sheet' ? [] : [sizeWords[of as SizeName] ?? of];
+  return [...about, ...where, `${e.what}: ${came}`].join(', ');
 }
 
 /** Says how the total came about, and what a cap does to it. */

@@ -67,22 +67,27 @@ export const nearFace: Slip = {
 const clearOfMm = 24;
 
 function atFront(readings: readonly PlannedReading[]): readonly PlannedReading[] {
-  const depths = readings.filter(onSideWall).flatMap((r) => r.place.yMm ?? []);
+  const depths = readings.filter((r) => onSideWall(r) && !atFaceLine(r)).map((r) => r.place.yMm ?? 0);
   const front = Math.min(...depths);
-  return readings.filter((r) => !onSideWall(r) || r.place.yMm === undefined || r.place.yMm === front);
+  return readings.filter((r) => !onSideWall(r) || atFaceLine(r) || r.place.yMm === front);
 }
 
 function oneHeight(readings: readonly PlannedReading[], hand: Hand): readonly PlannedReading[] {
   const middle = middleHeight(hand.now().world.exercise.brief);
   const kept = (along: boolean) => {
-    const walls = readings.filter((r) => onSideWall(r) && (r.place.along !== undefined) === along);
+    const walls = readings.filter((r) => onSideWall(r) && atFaceLine(r) === along);
     return nearestTo(
       walls.map((r) => r.place.zMm ?? 0),
       middle,
     );
   };
   const [free, onFace] = [kept(false), kept(true)];
-  return readings.filter((r) => !onSideWall(r) || r.place.zMm === (r.place.along === undefined ? free : onFace));
+  return readings.filter((r) => !onSideWall(r) || r.place.zMm === (atFaceLine(r) ? onFace : free));
+}
+
+/** Read for a frame, at the face line. */
+function atFaceLine(reading: PlannedReading): boolean {
+  return reading.for?.includes('frame-width') ?? false;
 }
 
 function trimsOf(hand: Hand, kind: Trim['kind']): readonly Trim[] {
