@@ -54,11 +54,22 @@ export function writeExerciseFile(exercise: Exercise): string {
   return `${JSON.stringify(exercise, null, 2)}\n`;
 }
 
+/** What takes a file of another format. */
+const takers: Readonly<Record<string, string>> = {
+  'offtrue-room': 'it is a room of your own: `offtrue own FILE --out exercise.json` makes an exercise of it',
+  'offtrue-exercise': 'it is an exercise already: give it in place of a code',
+  'offtrue-log': 'it is a field log: `offtrue mark FILE` takes it',
+};
+
 /** Refuses a file of another format or a newer version, in words; null when it is of this version. */
 export function newerVersion(data: unknown, format: string, where: string): Refusal | null {
   const head = (typeof data === 'object' && data !== null ? data : {}) as { format?: unknown; version?: unknown };
-  if (head.format !== format)
-    return refuse(`${where}, format: expected "${format}", got ${JSON.stringify(head.format)}`);
+  if (head.format !== format) {
+    const hint = Object.hasOwn(takers, String(head.format)) ? takers[String(head.format)] : undefined;
+    const got =
+      head.format === undefined ? 'none: it does not say what kind of file it is' : JSON.stringify(head.format);
+    return refuse(`${where}, format: expected "${format}", got ${got}${hint ? `; ${hint}` : ''}`);
+  }
   if (typeof head.version === 'number' && head.version > 1)
     return refuse(`${where}: it was written by a newer program (version ${head.version}); this one reads version 1`);
   return null;

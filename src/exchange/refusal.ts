@@ -48,6 +48,17 @@ export function takeJson(text: string, where: string): Taken<unknown> {
   try {
     return { ok: true, value: JSON.parse(text.replace(/^\uFEFF/, '')) as unknown };
   } catch {
+    const said = text.trim();
+    if (said === '')
+      return refuse(`${where}: expected JSON, got nothing: it is empty`, { field: '', expected: 'JSON' });
+    if (/^[{[]/.test(said) && !/[}\]]$/.test(said))
+      return refuse(
+        `${where}: expected JSON, but it breaks off in the middle, after ${sayEnd(said)}: was it cut short?`,
+        {
+          field: '',
+          expected: 'JSON',
+        },
+      );
     const start = text.length > 40 ? `${text.slice(0, 40)}...` : text;
     return refuse(`${where}: expected JSON, got ${JSON.stringify(start)}`, { field: '', expected: 'JSON' });
   }
@@ -58,11 +69,19 @@ function wrongWithin(issue: v.BaseIssue<unknown>): v.BaseIssue<unknown> | undefi
   return issue.issues?.find((i) => i.path && i.received !== 'undefined' && i.expected !== 'never');
 }
 
+/** The last few signs of a text, in quotes. */
+function sayEnd(text: string): string {
+  return JSON.stringify(text.length > 20 ? `...${text.slice(-20)}` : text);
+}
+
 function expectedOf(issue: v.BaseIssue<unknown>): string {
   if (issue.expected === 'never') return 'no such field';
   // What the schema says itself is plainer than the pattern that it stands for.
   if (!issue.message.startsWith('Invalid')) return issue.message;
   if (issue.type === 'integer') return 'a whole number';
+  const bound = (issue as { requirement?: unknown }).requirement;
+  if (issue.type === 'min_value') return `${bound} or more`;
+  if (issue.type === 'max_value') return `${bound} or less`;
   if (issue.type === 'max_length' || issue.type === 'min_length') return `a length ${issue.expected}`;
   return issue.expected ?? issue.message;
 }

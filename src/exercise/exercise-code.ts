@@ -81,13 +81,13 @@ export function writeCode(parts: CodeParts): string {
 
 /** Reads a code. Small letters, spaces and dashes are let through. */
 export function readCode(text: string): CodeResult<CodeParts> {
-  const signs = text.toUpperCase().replace(/[\s-]/g, '');
+  const signs = [...text.toUpperCase().replace(/[\s-]/g, '')];
   for (let i = 0; i < signs.length; i++)
     if (!codeSigns.includes(signs[i] as string))
       return refused('code/sign', `sign ${i + 1} is ${JSON.stringify(signs[i])}, but a code has only ${codeSigns}`);
   if (signs.length !== codeLength)
     return refused('code/length', `a code has ${codeLength} signs, this one has ${signs.length}`);
-  const digits = [...signs].map((s) => codeSigns.indexOf(s));
+  const digits = signs.map((s) => codeSigns.indexOf(s));
   if (weighedSum(digits) !== 0)
     return refused('code/check', 'its signs do not agree with each other: one is wrong or two are swapped');
   return partsOf(digits.map((d, i) => (d + base - (steps[i] ?? 0)) % base));

@@ -33,6 +33,13 @@ describe('an exercise file', () => {
       expect(readExerciseFile(writeExerciseFile(written))).toEqual({ ok: true, value: written });
   });
 
+  test('empty, cut short, or of another kind: it is said what it is', () => {
+    expect(says('')).toBe('exercise: expected JSON, got nothing: it is empty');
+    expect(says(writeExerciseFile(exercise).slice(0, 400))).toMatch(/breaks off in the middle, .*was it cut short\?$/);
+    expect(says('{"format":"offtrue-room","version":1}')).toMatch(/room of your own: `offtrue own FILE/);
+    expect(says('{}')).toMatch(/does not say what kind of file/);
+  });
+
   test('is read with a byte order mark before it', () => {
     expect(readExerciseFile(`\uFEFF${writeExerciseFile(exercise)}`)).toEqual({ ok: true, value: exercise });
   });

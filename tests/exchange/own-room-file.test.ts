@@ -82,7 +82,7 @@ describe('a room’s file', () => {
       { ...room, surfaces: { left: { bad: [{ is: 'belly', mm: 5, upMm: 1.15 }] } } },
       'expected millimetres (1.15 looks like metres: write 1150)',
     ],
-    [{ ...room, surfaces: { left: { bad: [{ is: 'belly', mm: -5, upMm: 115 }] } } }, 'expected >=0, got -5'],
+    [{ ...room, surfaces: { left: { bad: [{ is: 'belly', mm: -5, upMm: 115 }] } } }, 'expected 0 or more, got -5'],
     [
       { ...room, surfaces: { left: { bad: [{ is: 'belly', mm: 1180, upMm: 900 }] } } },
       'larger than the room, which is 1180 wide',
@@ -105,6 +105,16 @@ describe('a room’s file', () => {
     [{ ...room, version: 2 }, 'it was written by a newer program (version 2)'],
     [{ ...room, format: 'room' }, 'expected "offtrue-room", got "room"'],
     [[], 'room, format'],
+    [{}, 'got none: it does not say what kind of file it is'],
+    [{ format: 'offtrue-exercise' }, 'it is an exercise already'],
+    [
+      { ...room, openingMm: { width: 1e-9, height: 2400, depth: 400 } },
+      'openingMm.width: expected millimetres (1e-9 is smaller than anything on site)',
+    ],
+    [
+      { ...room, surfaces: { left: { cornersMm: { topFront: -5000 } } } },
+      'surfaces.left.cornersMm.topFront: expected -3000 or more, got -5000',
+    ],
   ])('%j is refused', (data, says) => {
     expect(saysOf(data)).toContain(says);
   });

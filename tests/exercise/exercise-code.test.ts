@@ -152,6 +152,12 @@ describe('each refusal', () => {
     });
   });
 
+  it('a sign beyond the usual plane is said whole', () => {
+    expect(readCode('24\u{1F600}6')).toMatchObject({
+      error: { code: 'code/sign', says: 'sign 3 is "\u{1F600}", but a code has only 24679DFHKMRWY' },
+    });
+  });
+
   it('code/length', () => {
     expect(readCode('')).toMatchObject({ error: { code: 'code/length', says: 'a code has 12 signs, this one has 0' } });
   });

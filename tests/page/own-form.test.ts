@@ -58,7 +58,9 @@ describe('the form', () => {
   test('an empty box is no size, and is said by the name of its box', () => {
     const form = begun();
     form.opening.width = null;
-    expect(form.made.ok ? '' : sayOwnRefusal(form.made.says)).toBe('width: expected 400 to 5000, got 0');
+    expect(form.made.ok ? '' : sayOwnRefusal(form.made.says)).toBe(
+      'width: expected 400 to 5000, and the box is empty or has 0',
+    );
     form.opening.width = 1200;
     const [belly] = form.surfaces.right.bad;
     if (belly) belly.mm = 1500;

@@ -15,7 +15,7 @@ const length = v.pipe(
   mm,
   v.check(
     (n) => n <= 0 || n > 10,
-    (issue) => `millimetres (${issue.input} looks like metres: write ${Math.round(Number(issue.input) * 1000)})`,
+    (issue) => sayMetres(Number(issue.input), 1),
   ),
 );
 /** How far out of true: what is finer than any rule reads was told in metres. */
@@ -25,7 +25,7 @@ const out = v.pipe(
   v.maxValue(3000),
   v.check(
     (n) => n === 0 || Math.abs(n) >= 0.05,
-    (issue) => `millimetres (${issue.input} looks like metres: write ${Math.round(Number(issue.input) * 1e6) / 1000})`,
+    (issue) => sayMetres(Number(issue.input), 1000),
   ),
 );
 const amount = v.pipe(out, v.minValue(0));
@@ -36,7 +36,7 @@ const place = v.optional(
     mm,
     v.check(
       (n) => Number.isInteger(n) || Math.abs(n) > 10,
-      (issue) => `millimetres (${issue.input} looks like metres: write ${Math.round(Number(issue.input) * 1000)})`,
+      (issue) => sayMetres(Number(issue.input), 1),
     ),
   ),
 );
@@ -205,4 +205,12 @@ export type OwnResult<T> = { readonly ok: true; readonly value: T } | { readonly
 /** Refuses a room of one's own. */
 export function refuseOwn(code: OwnError['code'], field: string, says: string): { ok: false; error: OwnError } {
   return { ok: false, error: { code, field, says } };
+}
+
+/** Says why a figure is no mm: it was told in metres (`parts`: how finely it is said in mm), or is next to nothing. */
+function sayMetres(told: number, parts: number): string {
+  const inMm = Math.round(told * 1000 * parts) / parts;
+  return inMm === 0
+    ? `millimetres (${told} is smaller than anything on site)`
+    : `millimetres (${told} looks like metres: write ${inMm})`;
 }

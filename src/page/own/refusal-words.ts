@@ -37,7 +37,8 @@ export function sayOwnRefusal(says: string): string {
     .filter((word) => word !== '')
     .join(', ')
     .replace(/, (\d)/g, ' $1');
-  return where === '' ? what : `${where}: ${what}`;
+  const plain = what.replace(/, got 0$/, ', and the box is empty or has 0');
+  return where === '' ? plain : `${where}: ${plain}`;
 }
 
 function spaced(name: string): string {
