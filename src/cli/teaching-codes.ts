@@ -23,12 +23,13 @@ export function teachingCodes(
 ): TeachingCodes {
   const mistake = mistakeNamed(name);
   const found: FoundRoom[] = [];
-  const thrown = { cheap: 0, hard: 0 };
+  const thrown = { cheap: 0, hard: 0, unseen: 0 };
   for (let i = 0; i < from.count; i++) {
     const search = findRoom(wanted, mistake, (from.first + i) % seedCount);
     if (!search.ok) throw new Refused(`--teaching: ${sayNone(mistake, wanted, search.error.thrown)}`);
     thrown.cheap += search.found.thrown.cheap;
     thrown.hard += search.found.thrown.hard;
+    thrown.unseen += search.found.thrown.unseen;
     found.push(search.found);
   }
   return { mistake, found, thrown };
@@ -36,17 +37,18 @@ export function teachingCodes(
 
 /** Says how many candidates were thrown away, and why. */
 export function sayThrown({ mistake, found, thrown }: TeachingCodes): string {
-  const away = thrown.cheap + thrown.hard;
+  const away = thrown.cheap + thrown.hard + thrown.unseen;
   const why = [
     thrown.cheap > 0 ? `${thrown.cheap} where it costs under ${leastCostMm}` : '',
     thrown.hard > 0 ? `${thrown.hard} where a careful survey by the least readings fails` : '',
+    thrown.unseen > 0 ? `${thrown.unseen} where the report does not name it` : '',
   ].filter((s) => s !== '');
   const dueTo = why.length > 0 ? `: ${why.join(', ')}` : '';
   return `${mistake.mistake}, ${mistake.says}: kept ${found.length} of ${found.length + away} candidates, threw away ${away}${dueTo}`;
 }
 
 function sayNone(mistake: MistakenLearner, wanted: Wanted, thrown: Thrown): string {
-  return `expected a room of the family ${wanted.family} in which ${mistake.mistake} costs ${leastCostMm} or more, got none of ${mostCandidates}: ${thrown.cheap} where it costs less, ${thrown.hard} where a careful survey fails`;
+  return `expected a room of the family ${wanted.family} in which ${mistake.mistake} costs ${leastCostMm} or more, got none of ${mostCandidates}: ${thrown.cheap} where it costs less, ${thrown.hard} where a careful survey fails, ${thrown.unseen} where the report does not name it`;
 }
 
 function mistakeNamed(name: string): MistakenLearner {

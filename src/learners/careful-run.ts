@@ -22,6 +22,8 @@ import { keepWatch } from './watch.ts';
 
 /** What is done otherwise at a run; where it says nothing, the method is right. */
 export interface RunSlip {
+  /** How close the plan is; left out, closer than every 600 along the run. */
+  readonly density?: Density;
   /** Where the joints go, from S, by where the left end goes and how wide they are together. */
   setsOut?(of: { fromMm: number; wideMm: number; count: number }): readonly number[];
   /** Which edges of boxes are read from the lines. */
@@ -85,7 +87,8 @@ function readPlan(hand: Hand, left: { left: LeftToRead; right: LeftToRead }, sli
     const taken = !(isWall && farWalls) && takeReading(hand, reading);
     if (isWall && !taken) left[surface].readings.push(reading);
   });
-  for (const reading of [...planReadings(brief, runDensity(brief)), ...bandReadings(exercise)]) watch.take(reading);
+  for (const reading of [...planReadings(brief, slip.density ?? runDensity(brief)), ...bandReadings(exercise)])
+    watch.take(reading);
   watch.look();
   const edges = edgesWanted(hand);
   for (const wanted of slip.edges?.(edges) ?? edges) {
@@ -172,11 +175,7 @@ function proposeRun(hand: Hand, slip: RunSlip): void {
   const found = Object.fromEntries(workOut(hand.now()).map((w) => [w.size, w.workshopMm]));
   const { 'carcass-width': width, 'carcass-height': height, 'carcass-depth': depth, 'run-left': left } = found;
   const wideMm = width ?? brief.carcassMm.width.nominalMm;
-  const from = {
-    fromMm: 0 - (left ?? brief.carcassMm.width.nominalMm / 2),
-    wideMm,
-    count: brief.modules?.count ?? 1,
-  };
+  const from = setOutFrom(brief, { wideMm, leftMm: left ?? brief.carcassMm.width.nominalMm / 2 });
   const runMm = [...(slip.setsOut?.(from) ?? joints(from))];
   const sent = slip.setsOut ? (runMm.at(-1) as number) - (runMm[0] as number) : wideMm;
   proposeSizes(
@@ -188,6 +187,15 @@ function proposeRun(hand: Hand, slip: RunSlip): void {
     },
     { ...(brief.modules ? { runMm } : {}), ...(slip.cutOuts ?? cutOutsFound)(hand) },
   );
+}
+
+function setOutFrom(brief: Brief, of: { wideMm: number; leftMm: number }) {
+  return { fromMm: 0 - of.leftMm, wideMm: of.wideMm, count: brief.modules?.count ?? 1 };
+}
+
+/** Where carcasses of equal widths go, from S, by how far left the run begins and how wide they are together. */
+export function evenlySetOut(brief: Brief, of: { wideMm: number; leftMm: number }): readonly number[] {
+  return joints(setOutFrom(brief, of));
 }
 
 function joints({ fromMm, wideMm, count }: { fromMm: number; wideMm: number; count: number }): readonly number[] {

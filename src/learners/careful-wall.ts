@@ -18,8 +18,8 @@ import { carefulDensity, type Density, evenSteps, type PlannedReading, planReadi
 import { markForSteps, readFromStation } from './station.ts';
 import { keepWatch } from './watch.ts';
 
-/** Surveys a plain wall with care. */
-export function surveyWallWithCare(start: Survey): Survey {
+/** Surveys a plain wall with care; shelves are read along each, whatever the plan. */
+export function surveyWallWithCare(start: Survey, plan?: Density): Survey {
   const hand = canRestart(takeInHand(start));
   const { spec, brief } = start.world.exercise;
   for (const trim of spec.trims) if (brief.fates[trim.name] === 'off') hand.act({ act: 'clear', trim: trim.name });
@@ -36,7 +36,7 @@ export function surveyWallWithCare(start: Survey): Survey {
     stand();
   };
   if (brief.shelves) surveyShelves(hand, brief.shelves, standAnew);
-  else surveyCarcass(hand, standAnew);
+  else surveyCarcass(hand, standAnew, plan);
   hand.act({ act: 'hand-in' });
   return hand.now();
 }
@@ -63,12 +63,8 @@ function surveyShelves(
 ): void {
   const half = shelves.lengthMm / 2 - 5;
   const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading), standAnew);
-  const read = (xMm: number, zMm: number) =>
-    watch.take({ datum: 'F', place: { surface: 'back', xMm, zMm }, for: ['shelf-depth'] });
-  for (const height of shelves.heightsMm) {
-    const zMm = height + Math.round(shelves.thicknessMm / 2);
-    for (const xMm of evenSteps(-half, half, Math.ceil((2 * half) / apartMm) + 1)) read(xMm, zMm);
-  }
+  const read = (xMm: number, zMm: number) => watch.take(behindShelf(xMm, zMm));
+  for (const reading of alongShelves(shelves)) watch.take(reading);
   for (let step = apartMm / 2; step >= nearestMm; step /= 2) {
     const counting = workOutSize(hand.now(), 'shelf-depth').terms.filter((t) => t.counts);
     for (const o of bookedOffsets(hand.now()).filter((b) => counting.some((t) => t.bookings.includes(b.n))))
@@ -80,11 +76,28 @@ function surveyShelves(
   if (depth !== null) hand.act({ act: 'propose', shelfMm: { depth } });
 }
 
-function surveyCarcass(hand: Hand, standAnew: () => void): void {
+/** Along the middle of each shelf's back edge. */
+export function alongShelves(shelves: {
+  heightsMm: readonly number[];
+  thicknessMm: number;
+  lengthMm: number;
+}): readonly PlannedReading[] {
+  const half = shelves.lengthMm / 2 - 5;
+  const along = evenSteps(-half, half, Math.ceil((2 * half) / apartMm) + 1);
+  return shelves.heightsMm.flatMap((height) =>
+    along.map((xMm) => behindShelf(xMm, height + Math.round(shelves.thicknessMm / 2))),
+  );
+}
+
+function behindShelf(xMm: number, zMm: number): PlannedReading {
+  return { datum: 'F', place: { surface: 'back', xMm, zMm }, for: ['shelf-depth'] };
+}
+
+function surveyCarcass(hand: Hand, standAnew: () => void, plan?: Density): void {
   const { exercise } = hand.now().world;
   const { spec, brief } = exercise;
   const along = Math.ceil(brief.carcassMm.width.nominalMm / 450) + 1;
-  const density: Density = { ...carefulDensity, backWidths: along, flatWidths: Math.max(5, along) };
+  const density: Density = plan ?? { ...carefulDensity, backWidths: along, flatWidths: Math.max(5, along) };
   const watch = keepWatch(hand, (reading: PlannedReading) => void takeReading(hand, reading), standAnew);
   for (const reading of planReadings(brief, density)) if (!isOpen(spec, reading.place.surface)) watch.take(reading);
   for (const reading of bandReadings(exercise)) watch.take(reading);

@@ -2,15 +2,12 @@
  * Scripted learners, by name. They act through the same door as people and know only what people see.
  */
 import type { Survey } from '../survey/survey.ts';
-import { surveyWithCare } from './careful.ts';
-import { surveyRunWithCare } from './careful-run.ts';
-import { surveyWallWithCare } from './careful-wall.ts';
+import { surveyFamilyWithCare } from './careful-of-family.ts';
 import { surveyByGuess } from './guess.ts';
 import { twoSetUps } from './mistaken/lost-steps.ts';
 import { surveyWith } from './mistaken/method.ts';
 import { mistakenLearners } from './mistaken/mistaken.ts';
 import { surveyAtRandom } from './random.ts';
-import { carefulDensity } from './reading-plan.ts';
 import { surveyByThreeWidths } from './three-widths.ts';
 
 export interface Learner {
@@ -26,7 +23,7 @@ export const learners: readonly Learner[] = [
   {
     name: 'careful',
     says: 'lines up on the reference, reads seven heights by three depths a side and half-way where a wall is not straight, closes, works out by the right rules',
-    survey: surveyCarefully,
+    survey: (start) => surveyFamilyWithCare(start),
   },
   {
     name: 'three-widths',
@@ -44,13 +41,6 @@ export const learners: readonly Learner[] = [
 
 /** All learners: those of a method, then one a mistake. */
 export const allLearners: readonly Learner[] = [...learners, ...mistakenLearners];
-
-/** With care, each family by its own plan. */
-function surveyCarefully(start: Survey): Survey {
-  const { family } = start.world.exercise.spec;
-  if (family === 'run') return surveyRunWithCare(start);
-  return family === 'plain-wall' ? surveyWallWithCare(start) : surveyWithCare(start, carefulDensity);
-}
 
 /** Finds a learner by name; null when there is none. */
 export function findLearner(name: string): Learner | null {

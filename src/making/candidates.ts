@@ -21,6 +21,7 @@ export interface FoundRoom {
 export interface Thrown {
   readonly cheap: number;
   readonly hard: number;
+  readonly unseen: number;
 }
 
 export type Search =
@@ -39,7 +40,7 @@ export const mostCandidates = 100;
  */
 export function findRoom(wanted: Wanted, makes: MakesIt, from: number): Search {
   const key = drawKey(`offtrue/making/${wanted.family}/${wanted.severity}/${wanted.structure ?? ''}/${from}`);
-  const thrown = { cheap: 0, hard: 0 };
+  const thrown = { cheap: 0, hard: 0, unseen: 0 };
   for (let i = 0; i < mostCandidates; i++) {
     const parts = candidate(wanted, key, i);
     const code = writeCode(parts);

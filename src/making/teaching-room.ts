@@ -3,10 +3,11 @@
  * read of such a recess, does not.
  */
 import type { Exercise } from '../exercise/exercise.ts';
-import { surveyWithCare } from '../learners/careful.ts';
+import { surveyFamilyWithCare } from '../learners/careful-of-family.ts';
 import { minimumReadings } from '../learners/minimum-readings.ts';
 import type { SizeLedger } from '../marking/ledger.ts';
-import { type Marks, markSurvey } from '../marking/report.ts';
+import { entails } from '../marking/mistakes/mistakes.ts';
+import { type Marks, markSurvey, type Report, reportOf } from '../marking/report.ts';
 import type { VerdictWord } from '../marking/verdict.ts';
 import type { SizeName } from '../survey/size.ts';
 import { beginSurvey, type Survey } from '../survey/survey.ts';
@@ -14,6 +15,8 @@ import { openWorld } from '../survey/world.ts';
 
 /** Who makes the mistake, and else surveys by the right method. */
 export interface MakesIt {
+  /** Its number in the library: then the report has to name it, or what entails it. */
+  readonly mistake?: string;
   survey(start: Survey): Survey;
 }
 
@@ -23,8 +26,8 @@ export const leastCostMm = 3;
 /** How a room fares against a mistake. */
 export interface Tested {
   readonly teaches: boolean;
-  /** Why it does not: the mistake costs too little, or care does not succeed either. */
-  readonly why: 'teaches' | 'cheap' | 'hard';
+  /** Why it does not: the mistake costs too little, care does not succeed either, or the report does not name it. */
+  readonly why: 'teaches' | 'cheap' | 'hard' | 'unseen';
   /** What the mistake costs in the size that it costs most, mm. */
   readonly costMm: number;
   readonly size: SizeName | null;
@@ -36,15 +39,21 @@ export interface Tested {
 export function testRoom(exercise: Exercise, makes: MakesIt): Tested {
   const world = openWorld(exercise);
   const density = minimumReadings(exercise.spec.family, exercise.brief);
-  const careful = markSurvey(surveyWithCare(beginSurvey(world), density)).marks;
+  const careful = markSurvey(surveyFamilyWithCare(beginSurvey(world), density)).marks;
   if (!careful || !succeeds(careful)) {
     const word = careful?.verdict.word ?? 'nothing';
     return { teaches: false, why: 'hard', costMm: 0, size: null, careful: word };
   }
-  const mistaken = markSurvey(makes.survey(beginSurvey(world))).marks;
-  const { costMm, size } = costOf(mistaken, careful);
-  const teaches = costMm >= leastCostMm;
-  return { teaches, why: teaches ? 'teaches' : 'cheap', costMm, size, careful: careful.verdict.word };
+  const mistaken = reportOf(makes.survey(beginSurvey(world)));
+  const { costMm, size } = costOf(mistaken.marks, careful);
+  const why = costMm < leastCostMm ? 'cheap' : names(mistaken, makes.mistake) ? 'teaches' : 'unseen';
+  return { teaches: why === 'teaches', why, costMm, size, careful: careful.verdict.word };
+}
+
+/** Says whether a report names a mistake, or one that entails it. */
+function names(report: Report, mistake: string | undefined): boolean {
+  const said = (report.findings ?? []).map((f) => f.mistake);
+  return mistake === undefined || said.some((id) => id === mistake || (entails[id] ?? []).some((e) => e === mistake));
 }
 
 /**

@@ -5,11 +5,16 @@
  */
 import type { Brief } from '../../exercise/brief.ts';
 import { wayInQuestions } from '../../exercise/way-in.ts';
-import { type Act, datumName, datumParts } from '../../survey/act.ts';
+import { isOpen } from '../../recess/recess-spec.ts';
+import { type Act, type ActOf, datumName, datumParts } from '../../survey/act.ts';
 import type { Survey } from '../../survey/survey.ts';
 import { type WorkedSize, workOut } from '../../survey/working-out.ts';
+import { bandReadings } from '../band-readings.ts';
 import { handsByBay, proposeTogether } from '../bay-hand.ts';
 import { clearWhatComesOff, close, markLines, takeReading } from '../careful.ts';
+import { evenlySetOut, runDensity } from '../careful-run.ts';
+import { alongShelves } from '../careful-wall.ts';
+import { cutOutsFound, edgesWanted, readEdge } from '../cut-out-reading.ts';
 import { type Habit, type Hand, takeInHand } from '../hand.ts';
 import { checkInstrument } from '../instrument.ts';
 import { standOnReference } from '../lining-up.ts';
@@ -55,8 +60,8 @@ function surveyOne(hand: Hand, slip: Slip): void {
   const { brief, spec } = hand.now().world.exercise;
   if (slip.begins) slip.begins(hand);
   else beginRight(hand, slip);
-  const density = slip.density ?? carefulDensity;
-  const planned = brief.slope ? planUnderSlope(brief, density, spec.trims) : planReadings(brief, density);
+  const density = slip.density ?? (brief.modules ? runDensity(brief) : carefulDensity);
+  const planned = planOf(hand, density).filter((r) => !isOpen(spec, r.place.surface));
   const take = ({ reading, i }: { reading: PlannedReading; i: number }) =>
     void takeReading(hand, fromNow(hand, reading), slip.habit?.(hand, reading, i) ?? {});
   const watch = slip.watches === false ? { take, look: () => {} } : keepWatch(hand, take);
@@ -65,10 +70,35 @@ function surveyOne(hand: Hand, slip: Slip): void {
     watch.take({ reading, i });
   });
   watch.look();
+  for (const wanted of brief.cutOuts ? edgesWanted(hand) : [])
+    readEdge(hand, wanted, wanted.edge === 'left' || wanted.edge === 'right' ? 'S' : 'L');
   slip.after?.(hand);
   if (slip.closes ?? true) close(hand);
   const worked = workOut(hand.now());
-  proposeSizes(withoutAsking(hand, slip), { ...workedSizes(worked), ...slip.sizes?.(hand, worked) });
+  const sizes = { ...workedSizes(worked), ...slip.sizes?.(hand, worked) };
+  if (!brief.shelves) proposeSizes(withoutAsking(hand, slip), sizes, { ...setOut(brief, sizes), ...cutOutsOf(hand) });
+  else if (sizes['shelf-depth'] !== undefined) hand.act({ act: 'propose', shelfMm: { depth: sizes['shelf-depth'] } });
+}
+
+/** The plan of the recess's kind: under a slope along it, behind shelves along each, before trims on them too. */
+function planOf(hand: Hand, density: Density): readonly PlannedReading[] {
+  const { exercise } = hand.now().world;
+  const { brief, spec } = exercise;
+  if (brief.slope) return planUnderSlope(brief, density, spec.trims);
+  if (brief.shelves) return alongShelves(brief.shelves);
+  return [...planReadings(brief, density), ...(brief.modules || brief.cutOuts ? bandReadings(exercise) : [])];
+}
+
+/** Where carcasses side by side go; nothing where there are none. */
+function setOut(brief: Brief, sizes: Sizes): Pick<ActOf<'propose'>, 'runMm'> {
+  if (!brief.modules) return {};
+  const nominal = brief.carcassMm.width.nominalMm;
+  const [wideMm, leftMm] = [sizes['carcass-width'] ?? nominal, sizes['run-left'] ?? nominal / 2];
+  return { runMm: [...evenlySetOut(brief, { wideMm, leftMm })] };
+}
+
+function cutOutsOf(hand: Hand): Pick<ActOf<'propose'>, 'cutOutsMm'> {
+  return hand.now().world.exercise.brief.cutOuts ? cutOutsFound(hand) : {};
 }
 
 /** A hand that leaves out questions of the way in. */
