@@ -49,7 +49,7 @@ export function wrongWithMeasured(measured: Measured | undefined): string | null
 /** Places nearer to each other than this are one, mm: the surface is smooth over a knot of 128. */
 export const leastApartMm = 60;
 
-// The last places asked about: a surface asks about the same ones at every control.
+// The last places asked about: two nets in turn, as along u and along v, are solved anew each time.
 let kept: { readonly of: readonly number[]; readonly bends: readonly (readonly number[])[] } | null = null;
 
 /** The second derivative at each place, as weights of the places. */

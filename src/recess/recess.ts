@@ -1,7 +1,7 @@
 /**
- * The built recess: five hidden surfaces and the trims that ride on them.
+ * The built recess: hidden surfaces, six at the most, and the trims that ride on them.
  *
- * Free space is x >= left, x <= right, y <= back, z >= floor, z <= ceiling, less the bands. Fields hold obstructions
+ * Free space is x >= left, x <= right, y <= back, z >= floor, z <= ceiling and slope, less the bands. Fields hold obstructions
  * (larger is further into the free space); `trueOf` (recess-spec.ts) turns one into a room coordinate.
  */
 import { type HeightField, heightAt, type Rect } from '../geometry/height-field.ts';

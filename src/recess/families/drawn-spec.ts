@@ -75,7 +75,10 @@ export function specOfDrawn<Draw extends StructureDraw>(
   };
 }
 
-/** How much a reference wavers, against a cornice return: a laid joint less, plaster more; common practice, no source. */
+/**
+ * How much a reference wavers, against a cornice return: a laid joint less, plaster more; common practice, no source. Runs,
+ * plain walls and pairs draw all theirs alike, as their codes were given out.
+ */
 export function waviness(kind: RecessSpec['reference']['kind']): number {
   if (kind === 'existing-front') return 0.5;
   if (kind === 'tile-joint') return 0.6;
