@@ -92,7 +92,7 @@ function blockOf(
     ],
     figures,
     text: {
-      text: `${Math.abs(across)} ${across < 0 ? 'l' : 'r'}, ${up} up`,
+      text: `${Math.abs(across)} ${across < 0 ? 'left' : 'right'}, ${up} up`,
       x: (left + right) / 2,
       y: (top + foot) / 2 + 4,
       anchor: 'middle',

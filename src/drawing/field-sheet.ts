@@ -130,7 +130,7 @@ function layoutWidths(slots: readonly Slot[]): SheetLayout {
   for (const line of lines) {
     y += rowHeight + (line.first ? 8 : 0);
     if (line.first) texts.push({ text: line.group, x: 4, y: y - 6, anchor: 'start', small: false });
-    texts.push({ text: line.sub, x: 62, y: y - 6, anchor: 'end', small: true });
+    texts.push({ text: line.sub === 'f' ? 'F' : line.sub, x: 62, y: y - 6, anchor: 'end', small: true });
     for (const slot of line.slots) {
       const toLeft = slot.place.surface === 'left';
       const from = toLeft ? middle - 5 : middle + 5;
@@ -176,10 +176,11 @@ function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths', outlin
     flags.push({ x: 350, y: line, datum: datumOfSlots(own, up ? 'L' : 'F') });
     texts.push({ text: up ? sayDepth(band) : `${band} up`, x: 4, y: line + 4, anchor: 'start', small: false });
     const columns = [...new Set(own.map((s) => s.place.xMm ?? 0))].sort((a, b) => a - b);
-    const step = 270 / Math.max(columns.length, 1);
+    // The names of the last column end before the line's flag.
+    const step = 256 / Math.max(columns.length, 1);
     columns.forEach((column, j) => {
       const x = 64 + step * (j + 0.5);
-      texts.push({ text: sayAlong(column), x, y: line + (up ? -6 : 13), anchor: 'start', small: true });
+      texts.push({ text: sayAlong(column, step >= 64), x, y: line + (up ? -6 : 13), anchor: 'start', small: true });
       for (const slot of own.filter((s) => (s.place.xMm ?? 0) === column)) {
         const down = slot.place.surface === 'floor';
         const end = down ? line + 44 : line - tipOver(slot.place, outline, up);
@@ -268,8 +269,11 @@ function sayDepth(depth: string): string {
   return depth === 'f' ? 'on F' : `${depth} in`;
 }
 
-function sayAlong(x: number): string {
-  return x === 0 ? '0' : x < 0 ? `${-x} l` : `${x} r`;
+/** Where a column is, from S: with its side in words where there is room, else left is −. */
+function sayAlong(x: number, roomy: boolean): string {
+  if (x === 0) return '0';
+  if (!roomy) return x < 0 ? `− ${-x}` : `+ ${x}`;
+  return x < 0 ? `${-x} left` : `${x} right`;
 }
 
 function byDepth(a: string, b: string): number {

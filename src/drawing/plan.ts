@@ -158,7 +158,9 @@ function plasterOf(outline: Outline, walls: Walls, wallPx: number): Box[] {
     const corner = boxBetween([x[hand], backY - wallPx], [wall, backY]);
     if (!hasFace(outline, hand)) return [corner, boxBetween([x[hand], backY], [wall, frontY])];
     if (inWall) return [boxBetween([x[hand], backY], [edge[hand], mouthY])];
-    const block = x[hand] + Math.min(breastPx, Math.abs(edge[hand] - x[hand])) * out;
+    const wide = Math.abs(edge[hand] - x[hand]);
+    // What is left beside the block would be a crumb, not a face.
+    const block = x[hand] + (wide < breastPx + wallPx ? wide : breastPx) * out;
     return [
       boxBetween([x[hand], backY - wallPx], [block, mouthY]),
       boxBetween([block, mouthY - wallPx], [edge[hand], mouthY]),
@@ -300,7 +302,7 @@ function referenceName(of: Pick<Brief, 'reference' | 'setBackMm'>, frame: RoomFr
   if (frame.small) return [];
   const port = frame.ports.plan;
   const [x0, y] = port.at(port.extent.a[0], 0 - (of.setBackMm ?? 0));
-  const text = of.reference.replaceAll('-', ' ');
+  const text = `F follows: ${of.reference.replaceAll('-', ' ')}`;
   // What stands beside the plan is no place for it.
   const last = port.box.x + port.box.width + namePastPx - noteCharPx * text.length;
   const at: Where[] = [];
