@@ -33,7 +33,9 @@ export function readOutlineLine(
   const head = table.value.head.filter((name) => name !== '');
   const cut = [...head].sort().join('') as 'xy' | 'yz' | 'xz';
   if (!['xy', 'yz', 'xz'].includes(cut))
-    return refuse(`${what}: expected the columns x, y or y, z or x, z, got ${head.join(', ')}`);
+    return refuse(
+      `${what}: expected the columns x, y or y, z or x, z for a line round the recess, or surface, along, up or in, offset for a table of offsets, got ${head.join(', ')}`,
+    );
   const axes = [...cut] as [Axis, Axis];
   const points: Point[] = [];
   for (const row of table.value.rows) {
