@@ -108,7 +108,7 @@ function tellOne({ act, outcome }: Entry): string[] {
   const [a, b] = outcome.edgesMm;
   return [
     `The first: the rule is held at ${sayPlace(act.place)}, square to ${act.datum}. The line's edges fall at ${sayLength(a)} and ${sayLength(b)};`,
-    `half-way is ${sayWritten(readTo(spokenUnits(), (a + b) / 2))}, and that is written down, against ${act.datum}, at its place. So with all the others:`,
+    `half-way between them, as finely as it is read, is ${sayWritten(readTo(spokenUnits(), (a + b) / 2))}, and that is written down, against ${act.datum}, at its place. So with all the others:`,
   ];
 }
 

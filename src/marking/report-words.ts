@@ -95,13 +95,14 @@ export function sayReport(report: Report, how: { evidence?: boolean } = {}): str
 
 /** Says how much was done, and how long it would take on site. */
 function sayCounts({ counts: c, minutes }: Report): string {
+  const many = (count: number, of: string) => `${count} ${of}${count === 1 ? '' : 's'}`;
   const parts = [
-    `${c.acts} acts`,
-    `${c.setUps} ${c.setUps === 1 ? 'set-up' : 'set-ups'}`,
-    `${c.marks} marks`,
-    `${c.readings} readings`,
-    `${c.spans} tapes`,
-    `${c.bookings} bookings`,
+    many(c.acts, 'act'),
+    many(c.setUps, 'set-up'),
+    many(c.marks, 'mark'),
+    many(c.readings, 'reading'),
+    many(c.spans, 'tape'),
+    many(c.bookings, 'booking'),
     ...(c.struck > 0 ? [`${c.struck} struck through`] : []),
     ...(c.refused > 0 ? [`${c.refused} refused`] : []),
   ];
@@ -474,7 +475,7 @@ function sayScore(marks: Marks, evidence: boolean): string[] {
   const { score } = marks;
   return [
     ...score.headings.flatMap((h) => [sayHeading(h), ...(evidence ? h.evidence.map(sayWithActs) : [])]),
-    score.cap
+    score.cap && score.total < score.uncapped
       ? `${score.uncapped} of 100 by headings, held to ${score.total} by ${score.cap}`
       : `${score.total} of 100`,
   ];
