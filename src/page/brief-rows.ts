@@ -50,8 +50,8 @@ function madeRows(brief: Brief, family: FamilyName): readonly BriefRow[] {
   const sides = family === 'plain-wall' ? '' : `${askMm.left} left, ${askMm.right} right, `;
   return [
     [
-      modules ? 'Together, width, height' : 'Carcass width, height',
-      `${size(carcassMm.width)}, ${size(carcassMm.height)}`,
+      modules ? 'All carcasses together' : 'Carcass',
+      `width ${size(carcassMm.width)}, height ${size(carcassMm.height)}`,
     ],
     ['Carcass depth', `${size(carcassMm.depth)}, begins ${brief.carcassFrontMm} behind F`],
     ...shapeRows(brief),

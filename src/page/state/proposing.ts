@@ -80,7 +80,9 @@ export function proposalOf(brief: Brief, written: Written, says: (size: SizeName
     missing.push('where the carcasses meet');
   const cutOuts = (brief.cutOuts ?? []).map((name) => cutOutOf(name, written));
   missing.push(
-    ...(brief.cutOuts ?? []).filter((_, i) => cutOuts[i] === null).map((name) => `the cut-out for the ${name}`),
+    ...(brief.cutOuts ?? [])
+      .filter((_, i) => cutOuts[i] === null)
+      .map((name) => `the cut-out for ${/\d$/.test(name) ? name : `the ${name}`}`),
   );
   if (missing.length > 0) return { ok: false, missing };
   const mm = (size: SizeName) => of(size) ?? 0;
