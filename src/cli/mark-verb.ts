@@ -43,7 +43,9 @@ export function addMarkAndVerify(program: Command): void {
         const differs = verifyLog(log);
         if (options.json) printJson({ log: path, holds: differs === null, cutOff: log.cutOff, differs });
         else if (!differs)
-          printLines([`${path}: holds, ${log.entries.length} acts${log.cutOff ? ', cut off after the last' : ''}`]);
+          printLines([
+            `${path}: holds, ${log.entries.length} ${log.entries.length === 1 ? 'act' : 'acts'}${log.cutOff ? ', cut off after the last' : ''}`,
+          ]);
         if (differs)
           throw new Refused(
             `${path}: line ${differs.line}, act ${differs.n}, ${differs.field}: expected ${JSON.stringify(differs.acted)}, got ${JSON.stringify(differs.logged)}`,
