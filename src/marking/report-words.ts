@@ -82,7 +82,7 @@ export function sayReport(report: Report, how: { evidence?: boolean } = {}): str
     ...(marks.bays ? sayPairVerdict(marks.verdict, marks.bays) : sayVerdict(marks.verdict)),
     '',
     'Where each millimetre went',
-    ...marks.ledgers.flatMap(sayLedger),
+    ...marks.ledgers.flatMap((l) => (marks.bays && l.bay === undefined ? ofLeft(sayLedger(l)) : sayLedger(l))),
     ...(marks.cutOuts ?? []).flatMap(sayCutOut),
     '',
     ...sayFindings(report.findings ?? []),
@@ -91,6 +91,11 @@ export function sayReport(report: Report, how: { evidence?: boolean } = {}): str
     ...sayScore(marks, how.evidence ?? false),
     sayCounts(report),
   ];
+}
+
+/** Beside the right-hand recess's lines, those of the left are said to be of it. */
+function ofLeft([first, ...rest]: readonly string[]): string[] {
+  return [`left-hand recess, ${first}`, ...rest];
 }
 
 /** Says how much was done, and how long it would take on site. */

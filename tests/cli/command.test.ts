@@ -181,6 +181,8 @@ describe('what it prints', () => {
     const report = run(['mark', file('pair.log')]).out;
     expect(report).toMatch(/^left-hand recess: carcass 710 x 2000 x 300 /m);
     expect(report).toMatch(/^right-hand recess: carcass 700 x 2000 x 300 /m);
+    expect(report).toMatch(/^left-hand recess, carcass width: sent 710/m);
+    expect(report).toMatch(/^right-hand recess, carcass width: sent 700/m);
     expect(run(['field', code, '--plain'], 'bay right\n').out).toContain('one recess here');
   });
 
