@@ -33,7 +33,7 @@ export const leastSum: Mistake = {
   find: (from) => {
     const byTape = taped(from);
     if (byTape) return byTape;
-    if (plinthExplains(from)) return null;
+    if (plinthExplains(from) || averagesExplain(from, everySize, sumsRule)) return null;
     return bySums(from, everySize, sumsRule, (size) => ({
       happened: size.endsWith('height')
         ? 'Floor and ceiling fall. Each height is fair where it is, but what is made is level and meets the nearest of each.'
@@ -48,7 +48,7 @@ export const averages: Mistake = {
   id: 'M04',
   name: 'average of readings',
   find: (from) =>
-    bySums(from, everySize, (_, sides) => addUp(sides, (v) => mean(v)), {
+    bySums(from, everySize, meanRule, {
       happened: 'An average is larger than the tight places and smaller than the wide ones: half of them do not fit.',
       did: 'You added the averages of each side.',
       next: 'For what goes in add the smallest of each side, for what is scribed the largest.',
@@ -70,7 +70,7 @@ export const leastForFrame: Mistake = {
   id: 'M06',
   name: 'smallest used for the frame',
   find: (from) =>
-    explainsLess(from, leastRule, bareRule(from))
+    explainsLess(from, leastRule, bareRule(from)) || averagesExplain(from, scribedSizes, leastRule)
       ? null
       : bySums(from, scribedSizes, leastRule, {
           happened:
@@ -84,7 +84,7 @@ export const noStock: Mistake = {
   id: 'M07',
   name: 'no scribe allowance',
   find: (from) =>
-    explainsLess(from, bareRule(from), leastRule)
+    explainsLess(from, bareRule(from), leastRule) || averagesExplain(from, scribedSizes, bareRule(from))
       ? null
       : bySums(from, scribedSizes, bareRule(from), {
           happened: 'The blank is as large as its place and no larger. A saw needs stock to follow the wall.',
@@ -92,6 +92,8 @@ export const noStock: Mistake = {
           next: 'Put on the least stock that the brief asks for, at every edge that is scribed.',
         }),
 };
+
+const meanRule: Rule = (_, sides) => addUp(sides, (v) => mean(v));
 
 const leastRule: Rule = (_, sides) => addUp(sides, (v) => Math.min(...v));
 
@@ -105,7 +107,15 @@ function bareRule(from: Evidence): Rule {
 
 /** Whether another rule gives what was sent of blanks as well, and more nearly: walls that wander by the stock let both do so. */
 function explainsLess(from: Evidence, rule: Rule, other: Rule): boolean {
-  const [its, others] = [rule, other].map((r) => agreement(from, scribedSizes, r));
+  return agreesLess(agreement(from, scribedSizes, rule), agreement(from, scribedSizes, other));
+}
+
+/** Whether averages give more of what was sent than a rule of some sizes does, or as much and more nearly. */
+function averagesExplain(from: Evidence, sizes: readonly SizeName[], rule: Rule): boolean {
+  return agreesLess(agreement(from, sizes, rule), agreement(from, everySize, meanRule));
+}
+
+function agreesLess(its: readonly Agreeing[] | null, others: readonly Agreeing[] | null): boolean {
   if (!its || !others) return false;
   const off = (of: readonly Agreeing[]) => of.reduce((sum, a) => sum + a.offMm, 0) / of.length;
   return others.length > its.length || (others.length === its.length && off(others) < off(its));
