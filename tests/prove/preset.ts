@@ -10,7 +10,7 @@ import { targetOf } from '../../src/recess/limits/limit-spec.ts';
 import { buildRecess } from '../../src/recess/recess.ts';
 import { builtSides, type RecessSpec } from '../../src/recess/recess-spec.ts';
 import { severities } from '../../src/recess/severity.ts';
-import { type BuiltRoom, sharesOf } from '../oracle/tolerances.ts';
+import { type BuiltRoom, type Share, sharesOf } from '../oracle/tolerances.ts';
 import { drawsOf } from './draws.ts';
 import {
   type Case,
@@ -58,7 +58,8 @@ function proveRoom(
   of: { room: BuiltRoom; spec: RecessSpec; severity: string; turned: number; where: string },
 ): void {
   const { room, spec, severity } = of;
-  const shares = sharesOf(severity, room, of.turned).sort((a, b) => b.share - a.share);
+  const { atLimit } = targetOf(spec.key);
+  const shares = sharesFound(severity, room, { turned: of.turned, atLeast: atLimit ? leastAtLimit : 0 });
   const [worst] = shares;
   const where = `${spec.family}, ${severity}, ${of.where}`;
   if (!worst) throw new RangeError(`${where}: nothing of it is measured`);
@@ -67,11 +68,22 @@ function proveRoom(
   const group = `${severity}/${spec.family}`;
   count(tally, group);
   most(tally, group, { value: worst.share, where: `${where}: ${worst.where}` });
-  if (!targetOf(spec.key).atLimit) return;
+  if (!atLimit) return;
   keep(tally, group, worst.share);
   count(tally, `${group}/${worst.where}`);
   if (worst.share < leastAtLimit)
     fail(tally, at, `${where}: at the limit, but its worst is ${worst.where}, ${worst.share.toFixed(4)} of it`);
+}
+
+/** How often a room whose worst place was not found is looked at again, its straight-edge turned otherwise. */
+const looks = 6;
+
+/** The shares of a room, the worst first; looked for again where they come to less than is expected. */
+function sharesFound(severity: string, room: BuiltRoom, of: { turned: number; atLeast: number }): Share[] {
+  let found: Share[] = [];
+  for (let look = 0; look < looks && (found[0]?.share ?? -1) < of.atLeast; look++)
+    found = [...found, ...sharesOf(severity, room, of.turned + 0.043 * look)].sort((a, b) => b.share - a.share);
+  return found;
 }
 
 /** What is measured: sizes that are known, and the control values of the surfaces that are there; of a pair, each recess. */
