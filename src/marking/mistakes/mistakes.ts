@@ -71,6 +71,8 @@ export const entails: Readonly<Partial<Record<MistakeId, readonly MistakeId[]>>>
   M12: ['M09'],
   M13: ['M09'],
   M14: ['M09', 'M13'],
+  /** A finish that was forgotten is as much as a lower place of the floor. */
+  M27: ['M26'],
   /** One height lies above the skirting. */
   M10: ['M28'],
 };
