@@ -17,7 +17,7 @@ export interface Sheet {
   offAt(u: number, v: number): number;
 }
 
-/** Off values over a part: quarters of cells of 128 mm at most, index j * countU + i. */
+/** Off values over a part: eighths of cells of 128 mm at most, index j * countU + i. */
 export interface Table {
   readonly cellsU: number;
   readonly cellsV: number;
@@ -28,7 +28,7 @@ export interface Table {
 }
 
 const cellMm = 128;
-export const quarters = 4;
+export const eighths = 8;
 
 /** Gives the sheet of a built side. */
 export function sheetOf(spec: RecessSpec, side: Side, built: { field: HeightField; part: SeenPart }): Sheet {
@@ -52,10 +52,10 @@ export function tableOf(sheet: Sheet): Table {
   const { u, v } = sheet.part;
   const cellsU = Math.ceil((u[1] - u[0]) / cellMm);
   const cellsV = Math.ceil((v[1] - v[0]) / cellMm);
-  const countU = quarters * cellsU + 1;
-  const countV = quarters * cellsV + 1;
-  const stepU = (u[1] - u[0]) / (quarters * cellsU);
-  const stepV = (v[1] - v[0]) / (quarters * cellsV);
+  const countU = eighths * cellsU + 1;
+  const countV = eighths * cellsV + 1;
+  const stepU = (u[1] - u[0]) / (eighths * cellsU);
+  const stepV = (v[1] - v[0]) / (eighths * cellsV);
   const off = new Float64Array(countU * countV);
   for (let j = 0, k = 0; j < countV; j++) {
     const at = Math.min(v[0] + j * stepV, v[1]);
