@@ -8,7 +8,7 @@ import { answerKey } from '../marking/answer-key.ts';
 import { reportOf } from '../marking/report.ts';
 import { sayKey, sayReport } from '../marking/report-words.ts';
 import { sizeWords } from '../marking/size-words.ts';
-import { readTo, sayLength, sayWritten, spokenUnits } from '../recess/lengths.ts';
+import { sayLength, sayRead, sayWritten } from '../recess/lengths.ts';
 import { sayPlace, saySheet } from '../survey/field-sheet-words.ts';
 import type { Seen } from '../survey/outcome.ts';
 import { offsetsOverMade, sizeRules } from '../survey/size.ts';
@@ -108,7 +108,7 @@ function tellOne({ act, outcome }: Entry): string[] {
   const [a, b] = outcome.edgesMm;
   return [
     `The first: the rule is held at ${sayPlace(act.place)}, square to ${act.datum}. The line's edges fall at ${sayLength(a)} and ${sayLength(b)};`,
-    `half-way between them, as finely as it is read, is ${sayWritten(readTo(spokenUnits(), (a + b) / 2))}, and that is written down, against ${act.datum}, at its place. So with all the others:`,
+    `half-way between them, as finely as it is read, is ${sayRead((a + b) / 2)}, and that is written down, against ${act.datum}, at its place. So with all the others:`,
   ];
 }
 

@@ -5,6 +5,7 @@
  * in bands of columns.
  */
 import type { Outline } from '../exercise/outline.ts';
+import { sayWritten } from '../recess/lengths.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { datumParts, type SurfacePlace, saidKey } from '../survey/act.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
@@ -129,8 +130,14 @@ function layoutWidths(slots: readonly Slot[]): SheetLayout {
   let y = top;
   for (const line of lines) {
     y += rowHeight + (line.first ? 8 : 0);
-    if (line.first) texts.push({ text: line.group, x: 4, y: y - 6, anchor: 'start', small: false });
-    texts.push({ text: line.sub === 'f' ? 'F' : line.sub, x: 62, y: y - 6, anchor: 'end', small: true });
+    if (line.first) texts.push({ text: sayWritten(Number(line.group)), x: 4, y: y - 6, anchor: 'start', small: false });
+    texts.push({
+      text: line.sub === 'f' ? 'F' : sayWritten(Number(line.sub)),
+      x: 62,
+      y: y - 6,
+      anchor: 'end',
+      small: true,
+    });
     for (const slot of line.slots) {
       const toLeft = slot.place.surface === 'left';
       const from = toLeft ? middle - 5 : middle + 5;
@@ -174,7 +181,13 @@ function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths', outlin
     const line = 8 + i * bandHeight + (up ? bandHeight / 2 : bandHeight - 14);
     dotted.push(`M64 ${line}H340`);
     flags.push({ x: 350, y: line, datum: datumOfSlots(own, up ? 'L' : 'F') });
-    texts.push({ text: up ? sayDepth(band) : `${band} up`, x: 4, y: line + 4, anchor: 'start', small: false });
+    texts.push({
+      text: up ? sayDepth(band) : `${sayWritten(Number(band))} up`,
+      x: 4,
+      y: line + 4,
+      anchor: 'start',
+      small: false,
+    });
     const columns = [...new Set(own.map((s) => s.place.xMm ?? 0))].sort((a, b) => a - b);
     // The names of the last column end before the line's flag.
     const step = 256 / Math.max(columns.length, 1);
@@ -253,7 +266,7 @@ function figuresOf(slot: Slot, at: { x: number; y: number; across: number }): Sh
   const start = at.x - ((all.length - 1) * at.across) / 2;
   return all.map((b, i) => ({
     booking: b.n,
-    text: String(b.said.valueMm),
+    text: sayWritten(b.said.valueMm),
     x: start + i * at.across,
     y: at.y,
     struck: b.struck,
@@ -266,14 +279,15 @@ function depthOf(p: SurfacePlace): string {
 }
 
 function sayDepth(depth: string): string {
-  return depth === 'f' ? 'on F' : `${depth} in`;
+  return depth === 'f' ? 'on F' : `${sayWritten(Number(depth))} in`;
 }
 
 /** Where a column is, from S: with its side in words where there is room, else left is −. */
 function sayAlong(x: number, roomy: boolean): string {
   if (x === 0) return '0';
-  if (!roomy) return x < 0 ? `− ${-x}` : `+ ${x}`;
-  return x < 0 ? `${-x} left` : `${x} right`;
+  const far = sayWritten(Math.abs(x));
+  if (!roomy) return `${x < 0 ? '−' : '+'} ${far}`;
+  return `${far} ${x < 0 ? 'left' : 'right'}`;
 }
 
 function byDepth(a: string, b: string): number {

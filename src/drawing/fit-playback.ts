@@ -3,9 +3,12 @@
  *
  * The recess is drawn straight, from its outline; what touches is told by rings. The way in is to scale.
  */
+
 import type { Outline } from '../exercise/outline.ts';
+import { sayMuch } from '../marking/fit-words.ts';
 import type { PushedIn } from '../marking/push-in.ts';
 import type { TightPlace } from '../marking/tight-places.ts';
+import { sayWritten } from '../recess/lengths.ts';
 import { goesThrough, hasFace, isThere, topLine } from './outline-shape.ts';
 import { around, type Ring, type Taken, textWidth, withLetters } from './ring-letters.ts';
 import { fitted, type Viewport } from './viewport.ts';
@@ -86,7 +89,7 @@ export function layoutFitPlan(played: Played, width: number): FitPlan {
   const name = nameIn(box, {
     face,
     foot: height,
-    text: `${played.made?.liningMm ? 'lining' : 'carcass'} ${carcass.depthMm} deep`,
+    text: `${played.made?.liningMm ? 'lining' : 'carcass'} ${sayWritten(carcass.depthMm)} deep`,
   });
   const toGo = toGoOf(pushed, { box, home });
   const flagX = (x0 + x1) / 2;
@@ -277,8 +280,7 @@ function toGoOf(pushed: PushedIn, { box, home }: { box: Rectangle; home: number 
   if (!pushed.stoppedBy) return null;
   const x = box.x + box.width * 0.72;
   const gap = box.y - home;
-  const short = pushed.shortMm >= 9.95 ? Math.round(pushed.shortMm) : Math.round(pushed.shortMm * 10) / 10;
-  const text = `${short === 0 ? 'under 0.1' : short} to go`;
+  const text = `${sayMuch(pushed.shortMm)} to go`;
   if (gap < 22) return { x, y: box.y + 17, text, anchor: 'start', arrow: null };
   const arrow = `M${r(x - 10)} ${r(box.y - 2)}V${r(home + 4)}M${r(x - 13.5)} ${r(home + 11)}L${r(x - 10)} ${r(home + 4)}L${r(x - 6.5)} ${r(home + 11)}`;
   return { x, y: (box.y + home) / 2 + 4, text, anchor: 'start', arrow };

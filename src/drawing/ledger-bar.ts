@@ -5,6 +5,7 @@
  * width; how many graduations are named is chosen for the width that it is laid out for.
  */
 import type { LineName, SizeLedger } from '../marking/ledger.ts';
+import { graduationMm, sayLength, sayTenths, sayWritten, spokenUnits } from '../recess/lengths.ts';
 
 /** What a bar is laid out of: of a size, or of one coordinate of a place. */
 type Walked = Pick<SizeLedger, 'keyMm' | 'proposedMm' | 'lines'>;
@@ -38,17 +39,34 @@ export interface LedgerBar {
   readonly sent: BarWords;
 }
 
-/** Lines under this are put together as the rest, mm. */
-export const restUnderMm = 0.05;
+/** Lines under this are put together as the rest: what does not show in tenths of a mm, or in half a graduation, mm. */
+function restUnderMm(): number {
+  return spokenUnits() === 'mm' ? 0.05 : graduationMm(spokenUnits()) / 4;
+}
 /** A rest that shows as nothing in hundredths is left out, mm. */
 const restFromMm = 0.005;
 /** What a figure takes beside a part, px. */
 const figurePx = 48;
-/** The least that lies between two named graduations, px. */
-const namedPx = 46;
 const insetPx = 20;
 const besidePx = 7;
-const steps: readonly number[] = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000];
+
+/** How a rule is named: its steps between names, mm, each with the parts between two, and the least that lies between, px. */
+interface Face {
+  readonly namedPx: number;
+  readonly steps: readonly (readonly [stepMm: number, parts: number])[];
+}
+
+const metric: Face = {
+  namedPx: 46,
+  steps: [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000].map((mm) => [
+    mm,
+    mm <= 2 ? 2 : String(mm).startsWith('2') ? 4 : 5,
+  ]),
+};
+const inches: Face = {
+  namedPx: 68,
+  steps: [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 8, 16, 32, 64].map((inch) => [inch * 25.4, inch > 1 / 16 ? 4 : 2]),
+};
 
 /** Lays out the rule of a size that was sent, for a width of so many px. */
 export function layoutLedgerBar(ledger: Walked, widthPx: number): LedgerBar {
@@ -56,7 +74,7 @@ export function layoutLedgerBar(ledger: Walked, widthPx: number): LedgerBar {
   const stations = [ledger.keyMm];
   for (const p of parts) stations.push((stations.at(-1) ?? 0) + p.mm);
   const sentMm = stations.at(-1) ?? ledger.keyMm;
-  const { from, to, step } = stretch(Math.min(...stations), Math.max(...stations), widthPx);
+  const { from, to, step, parts: between } = stretch(Math.min(...stations), Math.max(...stations), widthPx);
   const inset = insetPx / widthPx;
   const at = (mm: number) => inset + ((mm - from) / (to - from)) * (1 - 2 * inset);
   const beside = (a: number, b: number, wide: number) => sideOf(Math.min(a, b), Math.max(a, b), { wide, widthPx });
@@ -65,9 +83,10 @@ export function layoutLedgerBar(ledger: Walked, widthPx: number): LedgerBar {
     const text = Math.max(at(mm), 1 - at(mm)) * widthPx > besidePx + wordsPx(long) ? long : short;
     return { text, ...beside(at(mm), at(mm), wordsPx(text)) };
   };
-  const sent = ledger.proposedMm ?? '';
+  const sent = ledger.proposedMm === null ? '' : sayWritten(ledger.proposedMm);
+  const allows = sayTenths(ledger.keyMm);
   return {
-    ticks: ticksOf({ from, to, step }, at),
+    ticks: ticksOf({ from, to, step, between }, at),
     parts: parts.map(({ name, mm }, i) => {
       const [start, end] = [at(stations[i] ?? 0), at(stations[i + 1] ?? 0)];
       const figure = { text: signed(mm), ...beside(start, end, figurePx) };
@@ -75,53 +94,61 @@ export function layoutLedgerBar(ledger: Walked, widthPx: number): LedgerBar {
     }),
     keyAt: at(ledger.keyMm),
     sentAt: at(sentMm),
-    key: wordsAt([`the room allows ${ledger.keyMm.toFixed(1)}`, `allows ${ledger.keyMm.toFixed(1)}`], ledger.keyMm),
+    key: wordsAt([`the room allows ${allows}`, `allows ${allows}`], ledger.keyMm),
     sent: wordsAt([`you sent ${sent}`, `sent ${sent}`], sentMm),
   };
 }
 
 /** The lines worth a part, then what the others come to: the parts add up to what the size missed by, to 0.005 mm. */
 export function partsOf(ledger: Pick<SizeLedger, 'lines'>): readonly { name: BarPart['name']; mm: number }[] {
-  const drawn = ledger.lines.filter((l) => Math.abs(l.mm) >= restUnderMm).map(({ name, mm }) => ({ name, mm }));
-  const rest = ledger.lines.filter((l) => Math.abs(l.mm) < restUnderMm).reduce((sum, l) => sum + l.mm, 0);
+  const least = restUnderMm();
+  const drawn = ledger.lines.filter((l) => Math.abs(l.mm) >= least).map(({ name, mm }) => ({ name, mm }));
+  const rest = ledger.lines.filter((l) => Math.abs(l.mm) < least).reduce((sum, l) => sum + l.mm, 0);
   return Math.abs(rest) < restFromMm ? drawn : [...drawn, { name: 'rest' as const, mm: rest }];
 }
 
 /** A figure with its sign; what does not show in tenths is given in hundredths. */
 export function signed(mm: number): string {
   const size = Math.abs(mm);
-  const text = size < restUnderMm && size > 0 ? String(Math.round(size * 100) / 100) : size.toFixed(1);
+  if (spokenUnits() !== 'mm') {
+    const said = sayLength(size);
+    return said === sayLength(0) ? said : `${mm > 0 ? '+' : '−'}${said}`;
+  }
+  const text = size < restUnderMm() && size > 0 ? String(Math.round(size * 100) / 100) : size.toFixed(1);
   return Number(text) === 0 ? text : `${mm > 0 ? '+' : '−'}${text}`;
 }
 
 /** The stretch of the rule that is shown, whole named steps, and the step between named graduations, mm. */
-function stretch(low: number, high: number, widthPx: number): { from: number; to: number; step: number } {
-  const over = (step: number) => ({
+function stretch(
+  low: number,
+  high: number,
+  widthPx: number,
+): { from: number; to: number; step: number; parts: number } {
+  const { steps, namedPx } = spokenUnits() === 'mm' ? metric : inches;
+  const over = ([step, parts]: Face['steps'][number]) => ({
     from: Math.floor(low / step - 0.25) * step,
     to: Math.ceil(high / step + 0.25) * step,
     step,
+    parts,
   });
-  const last = steps.at(-1) ?? 1;
-  const step = steps.find((s) => {
-    const { from, to } = over(s);
+  const found = steps.map(over).find(({ from, to, step }) => {
     const perMm = (widthPx - 2 * insetPx) / (to - from);
     const aside = insetPx + Math.max(low - from, to - high) * perMm;
-    return s * perMm >= namedPx && aside >= besidePx + figurePx;
+    return step * perMm >= namedPx && aside >= besidePx + figurePx;
   });
-  return over(step ?? last);
+  return found ?? over(steps.at(-1) ?? [1, 2]);
 }
 
 /** Graduations: the named ones, and a few between them. */
 function ticksOf(
-  { from, to, step }: { from: number; to: number; step: number },
+  { from, to, step, between }: { from: number; to: number; step: number; between: number },
   at: (mm: number) => number,
 ): LedgerBar['ticks'] {
-  const parts = step === 1 || step === 2 ? 2 : String(step).startsWith('2') ? 4 : 5;
-  const count = Math.round(((to - from) / step) * parts);
+  const count = Math.round(((to - from) / step) * between);
   return Array.from({ length: count + 1 }, (_, i) => {
-    const mm = from + (i * step) / parts;
-    const named = i % parts === 0;
-    return { at: at(mm), named, text: named ? String(mm) : '' };
+    const mm = from + (i * step) / between;
+    const named = i % between === 0;
+    return { at: at(mm), named, text: named ? sayWritten(mm) : '' };
   });
 }
 

@@ -4,6 +4,8 @@
  * Units are px of the loupe's own box, origin at its top left, y down.
  */
 
+import { graduationMm, sayWritten, spokenUnits } from '../recess/lengths.ts';
+
 /**
  * How large a millimetre is in the loupe, px: in the round one small enough that a whole ten, its number uncut, is
  * always in sight.
@@ -20,7 +22,7 @@ export interface LoupeBox {
 export interface Graduation {
   readonly x: number;
   readonly length: number;
-  /** Told at each centimetre, and smaller at each half. */
+  /** Told at each centimetre and smaller at each half; or at each inch and smaller at each quarter. */
   readonly number: string | null;
   readonly small: boolean;
 }
@@ -45,7 +47,11 @@ export function layoutLoupe(reading: { n: number; edgesMm: readonly [number, num
   const half = box.width / 2 / scale;
   const at = (mm: number) => box.width / 2 + (mm - centre) * scale;
   const graduations: Graduation[] = [];
-  for (let mm = Math.ceil(centre - half); mm <= centre + half; mm++) graduations.push(graduation(mm, at(mm)));
+  const units = spokenUnits();
+  const apart = graduationMm(units);
+  const face = units === 'mm' ? metric : inches(units === 'in-16' ? 16 : 32);
+  for (let n = Math.ceil((centre - half) / apart); n * apart <= centre + half; n++)
+    graduations.push({ x: at(n * apart), ...face(n) });
   return { faceY: Math.round(box.height / 3), graduations, edges: [at(low), at(high)] };
 }
 
@@ -55,8 +61,20 @@ export function offCentre(n: number): number {
   return steps[n % steps.length] as number;
 }
 
-function graduation(mm: number, x: number): Graduation {
-  if (mm % 10 === 0) return { x, length: 62, number: String(mm), small: false };
-  if (mm % 5 === 0) return { x, length: 48, number: String(mm), small: true };
-  return { x, length: 34, number: null, small: false };
+type Face = (n: number) => Omit<Graduation, 'x'>;
+
+const metric: Face = (mm) => {
+  if (mm % 10 === 0) return { length: 62, number: String(mm), small: false };
+  if (mm % 5 === 0) return { length: 48, number: String(mm), small: true };
+  return { length: 34, number: null, small: false };
+};
+
+/** Marked in parts of an inch: the larger the part, the longer its graduation. */
+function inches(parts: 16 | 32): Face {
+  return (n) => {
+    const said = () => sayWritten((n / parts) * 25.4).replace('"', '');
+    if (n % parts === 0) return { length: 62, number: said(), small: false };
+    if (n % (parts / 4) === 0) return { length: n % (parts / 2) === 0 ? 54 : 48, number: said(), small: true };
+    return { length: n % (parts / 8) === 0 ? 40 : n % (parts / 16) === 0 ? 32 : 22, number: null, small: false };
+  };
 }

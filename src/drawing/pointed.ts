@@ -5,6 +5,7 @@
  */
 import type { Outline } from '../exercise/outline.ts';
 import { nominalObstruction } from '../recess/defect-shapes.ts';
+import { asPointed } from '../recess/lengths.ts';
 import { axesOf, type Side, trueOf } from '../recess/recess-spec.ts';
 import { circle, type Hit, type Item, line, type PaperPoint, type Run, type ViewName } from './item.ts';
 import type { RoomFocus } from './room-focus.ts';
@@ -24,7 +25,7 @@ type Axis = 'x' | 'y' | 'z';
  * Finds the place under a pointer: the first hit that holds it.
  *
  * @param at - px of the panel
- * @returns whole mm; the coordinate that the view does not show is kept from the focus, where the focus has it; null off
+ * @returns whole mm, or eighths of an inch; the coordinate that the view does not show is kept from the focus, where the focus has it; null off
  *   every surface
  */
 export function placeUnder(hits: readonly Hit[], at: PaperPoint, focus: RoomFocus): PointedPlace | null {
@@ -75,7 +76,7 @@ function keptFrom(focus: RoomFocus, axis: Axis): number | undefined {
 function toldBy(run: Run | null, px: number): Partial<Record<Axis, number>> {
   if (!run) return {};
   const share = Math.min(Math.max((px - run.px[0]) / (run.px[1] - run.px[0]), 0), 1);
-  return { [run.axis]: 0 + Math.round(run.mm[0] + (run.mm[1] - run.mm[0]) * share) };
+  return { [run.axis]: asPointed(run.mm[0] + (run.mm[1] - run.mm[0]) * share) };
 }
 
 function inBox(at: number, from: number, long: number): boolean {

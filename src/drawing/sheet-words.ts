@@ -1,7 +1,7 @@
 /**
  * The field sheet as rows: the same figures as the drawing, for tables and for those who hear it.
  */
-
+import { sayWritten } from '../recess/lengths.ts';
 import { sayPlace } from '../survey/field-sheet-words.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
 
@@ -21,7 +21,7 @@ export function saySheet(view: Pick<LearnerView, 'bookings'>): readonly SheetRow
       booking: n,
       from: said.what === 'offset' ? (said.datum ?? '') : said.what === 'span' ? 'tape' : 'diagonal',
       to: `${sayPlace(said.place)}${end}${said.check ? ', check' : ''}`,
-      value: String(said.valueMm),
+      value: sayWritten(said.valueMm),
       struck,
     };
   });

@@ -2,7 +2,9 @@
  * Shelf blanks offered up to the wall, one under the other as they hang: each in plan, its back edge straight, the wall
  * drawn out from it by a factor so that what comes off can be seen. Units px.
  */
+
 import type { ShelfEdge } from '../marking/uncovered-room.ts';
+import { sayRoughly } from '../recess/lengths.ts';
 import { drawnFactor, type Px, pastShapes, through } from './drawn-out.ts';
 import type { Rectangle } from './fit-playback.ts';
 
@@ -46,7 +48,7 @@ export function layoutShelfOffer(edges: readonly ShelfEdge[], depthMm: number, w
     const back = edge.alongMm.map((x): Px => [namePx + (x + lengthMm / 2) * scale, blank.y]);
     const wall = back.map(([x, y], i): Px => [x, y + (stock[i] ?? 0) * factor * scale]);
     return {
-      name: `${Math.round(edge.upMm)} up`,
+      name: `${sayRoughly(edge.upMm)} up`,
       blank,
       wall: through(wall),
       stock: pastShapes(wall, back, (i) => stock[i] ?? 0),

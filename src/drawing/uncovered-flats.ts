@@ -2,6 +2,7 @@
  * Floor and ceiling uncovered, by width: at the face line and at the back. A ceiling under which a staying trim hangs is
  * drawn at two levels; what lies between the levels, and between ceiling and floor, is left out. px.
  */
+import { sayWritten } from '../recess/lengths.ts';
 import { closed, drawnFactor, type Px, px, through } from './drawn-out.ts';
 import { withLetters } from './ring-letters.ts';
 import type { DrawnCurve, UncoveredLayout, Uncovering } from './uncovered.ts';
@@ -122,7 +123,7 @@ function levelsOf(of: Uncovering, height: number): Level[] {
   const over = of.room.others.some((c) => c.side === 'ceiling') ? [0, ...drops] : [];
   const ceilings = over.map(
     (drop, i): Level => ({
-      name: drop === 0 ? 'ceiling' : `under the cornice, ${drop} lower`,
+      name: drop === 0 ? 'ceiling' : `under the cornice, ${sayWritten(drop)} lower`,
       side: 'ceiling',
       mm: straightMm('ceiling') - drop,
       y: namePx + reachPx + i * band,

@@ -4,9 +4,11 @@
  * Along a surface the drawing is to scale; across it, only how far it departs from straight is, times the factor. What
  * lies between two surfaces is drawn as near as the panel allows.
  */
+
 import type { PlacedCarcass } from '../marking/carcass-fit.ts';
 import type { TightPlace } from '../marking/tight-places.ts';
 import type { UncoveredRoom } from '../marking/uncovered-room.ts';
+import { sayRoughly } from '../recess/lengths.ts';
 import type { Place } from '../recess/recess.ts';
 import type { Side, SlopeSpec } from '../recess/recess-spec.ts';
 import { type SidesOf, sideName } from '../recess/side-words.ts';
@@ -144,7 +146,7 @@ export function outTable(room: UncoveredRoom, section: SectionName, of: SidesOf)
     rows: tableShares.map((share) => {
       const i = Math.round(share * (first.alongMm.length - 1));
       const along = first.alongMm[i] ?? 0;
-      const name = section === 'flats' || section === 'slope' ? acrossWord(along) : `${Math.round(along)} up`;
+      const name = section === 'flats' || section === 'slope' ? acrossWord(along) : `${sayRoughly(along)} up`;
       return { name, outMm: curves.map((c) => inward(c.side, (c.acrossMm[i] ?? c.straightMm) - c.straightMm)) };
     }),
   };
@@ -159,5 +161,5 @@ function depthWord(y: number): string {
 }
 
 function acrossWord(x: number): string {
-  return Math.abs(x) < 1 ? 'middle' : `${Math.round(Math.abs(x))} ${x < 0 ? 'left' : 'right'}`;
+  return Math.abs(x) < 1 ? 'middle' : `${sayRoughly(Math.abs(x))} ${x < 0 ? 'left' : 'right'}`;
 }

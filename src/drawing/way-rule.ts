@@ -1,7 +1,9 @@
 /**
- * The way in as a rule: from the mouth to home, graduated in tens of millimetres, with where the carcass stands. px.
+ * The way in as a rule: from the mouth to home, graduated in tens of millimetres, or inches, with where the carcass
+ * stands. px.
  */
 import type { PushedIn } from '../marking/push-in.ts';
+import { spokenUnits } from '../recess/lengths.ts';
 
 export interface WayRule {
   readonly width: number;
@@ -19,13 +21,14 @@ const apartPx = 4;
 export function layoutWay(pushed: PushedIn, mouthMm: number, width: number): WayRule {
   const wayMm = pushed.homeMm - mouthMm;
   const scale = (width - 2 * insetPx) / wayMm;
-  const step = [10, 20, 50].find((s) => s * scale >= apartPx) ?? 100;
+  const [steps, long] = spokenUnits() === 'mm' ? [[10, 20, 50, 100], 100] : [[12.7, 25.4, 101.6], 101.6];
+  const step = steps.find((s) => s * scale >= apartPx) ?? long;
   const count = Math.floor(wayMm / step);
   return {
     width,
     ticks: Array.from({ length: count + 1 }, (_, i) => ({
       x: insetPx + i * step * scale,
-      long: (i * step) % 100 === 0,
+      long: Math.round(i * step * 10) % Math.round(long * 10) === 0,
     })),
     at: (share) => insetPx + share * (pushed.backMm - mouthMm) * scale,
     homeX: insetPx + wayMm * scale,

@@ -1,6 +1,7 @@
 /**
  * What a recess is, as the eye sees it, in words: a title, and what a brief begins with.
  */
+import { sayWritten, unitAfter } from '../recess/lengths.ts';
 import type { FamilyName } from '../recess/recess-spec.ts';
 import { kindWords } from '../recess/trade-words.ts';
 import type { Outline } from './outline.ts';
@@ -31,11 +32,13 @@ export function sayOutline(outline: Outline): string {
   const { width, height, depth } = openingMm;
   const open = outline.open.filter((side) => side !== 'slope' && (side !== 'ceiling' || !slope));
   return [
-    `${capital(kindWords[outline.family])} about ${width} wide, ${height} high and ${depth} deep.`,
+    `${capital(kindWords[outline.family])} about ${sayWritten(width)} wide, ${sayWritten(height)} high and ${sayWritten(depth)} deep.`,
     breastSide === null
       ? ''
-      : `The breast is on the ${breastSide}; its face stands ${-mouthMm} in front of the face line.`,
-    slope ? `The slope is about ${slope.lowMm} up at the ${slope.low} and rises ${slope.riseMmPerM} in a metre.` : '',
+      : `The breast is on the ${breastSide}; its face stands ${sayWritten(-mouthMm)} in front of the face line.`,
+    slope
+      ? `The slope is about ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${slope.riseMmPerM}${unitAfter() === '' ? ' mm' : ''} in a metre.`
+      : '',
     open.length > 0 ? `Open: ${open.join(', ')}.` : '',
   ]
     .filter((s) => s !== '')

@@ -1,6 +1,7 @@
 /**
  * Acts of a log in words, a line each: what was done and what it showed. For looking back on what was handed in.
  */
+import { sayLength, sayWritten } from '../recess/lengths.ts';
 import type { SidesOf } from '../recess/side-words.ts';
 import { type Act, type ActOf, datumParts } from '../survey/act.ts';
 import { type Done, refusalCodes } from '../survey/outcome.ts';
@@ -19,15 +20,15 @@ function sayAct(act: Act, room: SidesOf): string {
   const at = (place: ActOf<'read'>['place']) => sayBookedPlace(place, room);
   switch (act.act) {
     case 'stand':
-      return `stand the level, ${act.xMm} right and ${act.yMm} in, ${act.heightMm} up`;
+      return `stand the level, ${sayWritten(act.xMm)} right and ${sayWritten(act.yMm)} in, ${sayWritten(act.heightMm)} up`;
     case 'move':
-      return `move it ${tenth(act.byXMm)} right, ${tenth(act.byYMm)} in`;
+      return `move it ${sayLength(act.byXMm)} right, ${sayLength(act.byYMm)} in`;
     case 'turn':
       return `turn it${act.quarters ? ` ${act.quarters} quarters and` : ''} ${tenth(act.byMmPerM)} mm a metre to the left`;
     case 'raise':
-      return `raise it ${tenth(act.byMm)}`;
+      return `raise it ${sayLength(act.byMm)}`;
     case 'aim':
-      return `aim ${act.plane} at ${'mark' in act.at ? `mark ${act.at.mark}` : `the reference, ${act.at.referenceXMm}`}`;
+      return `aim ${act.plane} at ${'mark' in act.at ? `mark ${act.at.mark}` : `the reference, ${sayWritten(act.at.referenceXMm)}`}`;
     case 'check':
       return `check ${act.check}${act.verdict ? `, verdict ${act.verdict}` : ''}`;
     case 'mark':
@@ -45,11 +46,11 @@ function sayAct(act: Act, room: SidesOf): string {
     case 'diagonal':
       return `tape from ${at(act.from)} to ${at(act.to)}`;
     case 'book':
-      return `book ${act.valueMm}${act.datum ? ` from ${act.datum}` : ''}, ${at(act.place)}${act.check ? ', a check' : ''}`;
+      return `book ${sayWritten(act.valueMm)}${act.datum ? ` from ${act.datum}` : ''}, ${at(act.place)}${act.check ? ', a check' : ''}`;
     case 'strike':
       return `strike through act ${act.booking}`;
     case 'carry':
-      return `carry ${act.from} to ${act.to}, ${act.stepMm}`;
+      return `carry ${act.from} to ${act.to}, ${sayWritten(act.stepMm)}`;
     case 'note':
       return `note: ${act.text}`;
     case 'say':
@@ -71,19 +72,20 @@ const actNames = {
 } as const;
 
 function saySizes({ carcassMm, liningMm, frameMm, shelfMm }: ActOf<'propose'>): string {
-  const box = (name: string, b: typeof liningMm) => (b ? [`${name} ${b.width} x ${b.height} x ${b.depth}`] : []);
+  const box = (name: string, b: typeof liningMm) =>
+    b ? [`${name} ${[b.width, b.height, b.depth].map((mm) => sayWritten(mm)).join(' x ')}`] : [];
   return [
     ...box('carcass', carcassMm),
     ...box('lining', liningMm),
-    ...(frameMm ? [`frame ${frameMm.width} x ${frameMm.height}`] : []),
-    ...(shelfMm ? [`shelves ${shelfMm.depth} deep`] : []),
+    ...(frameMm ? [`frame ${sayWritten(frameMm.width)} x ${sayWritten(frameMm.height)}`] : []),
+    ...(shelfMm ? [`shelves ${sayWritten(shelfMm.depth)} deep`] : []),
   ].join(', ');
 }
 
 function saySeen({ edgesMm, tapeMm, mark, setUp, seen, toolMm }: Done): string {
-  if (edgesMm) return `line from ${tenth(edgesMm[0])} to ${tenth(edgesMm[1])}`;
-  if (tapeMm !== undefined) return `${tenth(tapeMm)}`;
-  if (toolMm) return toolMm.map(tenth).join(', ');
+  if (edgesMm) return `line from ${sayLength(edgesMm[0])} to ${sayLength(edgesMm[1])}`;
+  if (tapeMm !== undefined) return sayLength(tapeMm);
+  if (toolMm) return toolMm.map((mm) => sayLength(mm)).join(', ');
   if (mark !== undefined) return `mark ${mark}`;
   if (setUp !== undefined) return `set-up ${setUp}`;
   const lines = [...new Set((seen ?? []).map((s) => datumParts(s.datum).kind))];

@@ -2,6 +2,7 @@
  * Fitting day in words: what became of the carcass and of the frame, as one statement, then told step by step.
  */
 import type { Brief } from '../exercise/brief.ts';
+import { graduationMm, sayLength, sayWritten, spokenUnits, unitAfter } from '../recess/lengths.ts';
 import { pieceOf, type SizeName } from '../survey/size.ts';
 import type { FrameKey } from './answer-key.ts';
 import type { Clearances, ClearSide } from './carcass-fit.ts';
@@ -34,18 +35,18 @@ export function sayFit({ brief, verdict, pushed }: Fitted): string {
   if (pushed?.stoppedBy)
     return pushed.backMm <= brief.mouthMm + 0.05
       ? `The ${it} does not go in at the mouth.`
-      : `The ${it} stopped ${mm(pushed.shortMm)} mm short of home.`;
+      : `The ${it} stopped ${sayMuch(pushed.shortMm)}${unitAfter()} short of home.`;
   const { frame } = verdict;
   const gap = frame ? worstGap(frame) : null;
-  if (frame && gap) return `The frame leaves a gap of ${mm(-frame.stockMm[gap][0])} at the ${gap}.`;
+  if (frame && gap) return `The frame leaves a gap of ${sayMuch(-frame.stockMm[gap][0])} at the ${gap}.`;
   if (first?.code === 'carcass/clearance') {
     const side = first.of as ClearSide;
-    return `The ${it} goes home with ${mm(first.mm)} ${clearWords[side]}; ${brief.askMm[side]} is asked.`;
+    return `The ${it} goes home with ${sayMuch(first.mm)} ${clearWords[side]}; ${sayWritten(brief.askMm[side])} is asked.`;
   }
   if (first?.code === 'frame/stock-short')
-    return `The frame covers, with ${mm(first.mm)} to scribe at the ${first.of}.`;
+    return `The frame covers, with ${sayMuch(first.mm)} to scribe at the ${first.of}.`;
   if (first?.code === 'frame/stock-over')
-    return `The frame covers, but ${mm(first.mm)} has to come off at the ${first.of}.`;
+    return `The frame covers, but ${sayMuch(first.mm)} has to come off at the ${first.of}.`;
   if (first && lining[first.code]) return `${sayLining(first)}.`;
   if (pushed) return `The ${it} goes home with ${saySpare(pushed.clear)}.`;
   if (verdict.shelf) return sayShelves(verdict.shelf.stockMm);
@@ -55,8 +56,8 @@ export function sayFit({ brief, verdict, pushed }: Fitted): string {
 /** States how shelf blanks meet the wall. */
 function sayShelves([least, most]: readonly [number, number]): string {
   return least < 0
-    ? `The shelves leave a gap of ${mm(0 - least)} at the wall.`
-    : `The shelves reach the wall, with ${mm(least)} to ${mm(most)} to scribe.`;
+    ? `The shelves leave a gap of ${sayMuch(0 - least)} at the wall.`
+    : `The shelves reach the wall, with ${sayMuch(least)} to ${sayMuch(most)} to scribe.`;
 }
 
 /** Tells the push, where it ends, and what stops it there. */
@@ -64,12 +65,13 @@ export function sayPush(pushed: PushedIn, brief: Brief, room: PlacesOf): string 
   const { mouthMm } = brief;
   const way = pushed.backMm - mouthMm;
   const it = pieceOf(brief);
-  if (!pushed.stoppedBy) return `The ${it} is pushed in from the mouth and goes home, ${mm(way)} in from the mouth.`;
+  if (!pushed.stoppedBy)
+    return `The ${it} is pushed in from the mouth and goes home, ${sayMuch(way)} in from the mouth.`;
   const [one, two] = pushed.stoppedBy.at;
   const told =
     way <= 0.05
       ? `The ${it} is held at the mouth and does not start.`
-      : `The ${it} is pushed in and stops dead ${mm(way)} in from the mouth, ${mm(pushed.shortMm)} short of home.`;
+      : `The ${it} is pushed in and stops dead ${sayMuch(way)} in from the mouth, ${sayMuch(pushed.shortMm)} short of home.`;
   if (!one) return told;
   if (pushed.stoppedBy.side === 'back') return `${told} It meets the ${sayOn('back', one, room)}.`;
   if (pushed.stoppedBy.side === 'top')
@@ -82,9 +84,9 @@ export function sayPush(pushed: PushedIn, brief: Brief, room: PlacesOf): string 
 /** Tells what comes off a frame's blank, edge by edge, and where it leaves a gap. */
 export function sayFrameFit(frame: FrameKey, brief: Brief): string {
   const gaps = edges.filter((edge) => frame.stockMm[edge][0] < 0);
-  const told = gaps.map((edge) => `it leaves a gap of up to ${mm(-frame.stockMm[edge][0])} at the ${edge}`);
+  const told = gaps.map((edge) => `it leaves a gap of up to ${sayMuch(-frame.stockMm[edge][0])} at the ${edge}`);
   const limits = brief.frame
-    ? ` The brief allows ${brief.frame.leastStockMm} to ${brief.frame.mostStockMm} to come off an edge.`
+    ? ` The brief allows ${sayWritten(brief.frame.leastStockMm)} to ${sayWritten(brief.frame.mostStockMm)} to come off an edge.`
     : '';
   return told.length > 0
     ? `The frame is offered up: ${told.join(', ')}.${limits}`
@@ -96,23 +98,23 @@ export function sayDay({ verdict, pushed }: Fitted): Readonly<Record<SizeName, s
   const stops = pushed?.stoppedBy?.side;
   const size = (side: ClearSide, blocks: NonNullable<PushedIn['stoppedBy']>['side']) => {
     if (!pushed) return notPushed(verdict);
-    if (stops === blocks) return `stops ${mm(pushed.shortMm)} short`;
+    if (stops === blocks) return `stops ${sayMuch(pushed.shortMm)} short`;
     if (stops !== undefined && side === 'back') return 'does not come to it';
     const { left, right } = pushed.clear;
     return side === 'left'
-      ? `goes, ${mm(left.mm)} left, ${mm(right.mm)} right`
-      : `goes, ${mm(pushed.clear[side].mm)} ${clearWords[side]}`;
+      ? `goes, ${sayMuch(left.mm)} left, ${sayMuch(right.mm)} right`
+      : `goes, ${sayMuch(pushed.clear[side].mm)} ${clearWords[side]}`;
   };
   const frame = (a: Edge, b: Edge) => {
     if (!verdict.frame) return 'not sent';
     const [one, two] = [verdict.frame.stockMm[a], verdict.frame.stockMm[b]];
     const least = Math.min(one[0], two[0]);
     return least < 0
-      ? `leaves a gap of ${mm(-least)}`
+      ? `leaves a gap of ${sayMuch(-least)}`
       : `covers; ${range([least, Math.max(one[1], two[1])])} to scribe`;
   };
   const runEnd = (side: 'left' | 'right') =>
-    verdict.run ? `clear by ${mm(verdict.run.clearanceMm[side])}` : 'not sent';
+    verdict.run ? `clear by ${sayMuch(verdict.run.clearanceMm[side])}` : 'not sent';
   return {
     'lining-width': size('left', 'left and right'),
     'lining-height': size('top', 'top'),
@@ -139,7 +141,7 @@ function notPushed(verdict: Verdict): string {
 function farEdge(verdict: Verdict): string {
   const stock = verdict.carcass?.farEdgeMm;
   if (!stock) return notPushed(verdict);
-  return stock[0] < 0 ? `ends ${mm(-stock[0])} short` : `reaches; ${range(stock)} to plane`;
+  return stock[0] < 0 ? `ends ${sayMuch(-stock[0])} short` : `reaches; ${range(stock)} to plane`;
 }
 
 const lining: Readonly<Partial<Record<Reason['code'], (size: string) => string>>> = {
@@ -149,7 +151,7 @@ const lining: Readonly<Partial<Record<Reason['code'], (size: string) => string>>
 };
 
 function sayLining(r: Reason): string {
-  return `The lining ${lining[r.code]?.(mm(Math.abs(r.mm)))}`;
+  return `The lining ${lining[r.code]?.(sayMuch(Math.abs(r.mm)))}`;
 }
 
 /** The edge where a blank falls shortest; null where it covers. */
@@ -162,19 +164,24 @@ export function worstGap(frame: FrameKey): Edge | null {
   return worst;
 }
 
-/** A length as it is said of a fit: whole millimetres from 10, tenths under that; what is there is never said to be 0. */
-export function mm(value: number): string {
-  const size = Math.abs(value);
-  if (size > 0 && size < 0.05) return 'under 0.1';
-  return String(size >= 9.95 ? Math.round(value) : Math.round(value * 10) / 10);
+/**
+ * A length as it is said of a fit: whole millimetres from 10, tenths under that, or inches as ever; what is there is never
+ * said to be 0.
+ */
+export function sayMuch(mm: number): string {
+  const size = Math.abs(mm);
+  const units = spokenUnits();
+  if (size > 0 && sayLength(size) === sayLength(0))
+    return `under ${units === 'mm' ? '0.1' : sayWritten(graduationMm(units) / 2)}`;
+  return units === 'mm' && size >= 9.95 ? String(Math.round(mm)) : sayLength(mm);
 }
 
 function saySpare({ left, right }: Clearances): string {
   return Math.abs(left.mm - right.mm) < 0.05
-    ? `${mm(left.mm)} to spare each side`
-    : `${mm(left.mm)} to spare on the left, ${mm(right.mm)} on the right`;
+    ? `${sayMuch(left.mm)} to spare each side`
+    : `${sayMuch(left.mm)} to spare on the left, ${sayMuch(right.mm)} on the right`;
 }
 
 function range([least, most]: readonly [number, number]): string {
-  return `${mm(least)} to ${mm(most)}`;
+  return `${sayMuch(least)} to ${sayMuch(most)}`;
 }

@@ -3,6 +3,7 @@
  */
 import type { Brief } from '../exercise/brief.ts';
 import { referenceWords } from '../exercise/brief-words.ts';
+import { sayWritten } from '../recess/lengths.ts';
 import type { FamilyName } from '../recess/recess-spec.ts';
 import { sideName } from '../recess/side-words.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
@@ -16,14 +17,20 @@ export function briefRows({
   outline,
 }: Pick<LearnerView, 'brief' | 'trims' | 'outline'>): readonly BriefRow[] {
   const { openingMm, finishMm, cutOuts, cutOutSpareMm } = brief;
-  const spare = `${cutOutSpareMm?.least ?? 0} to ${cutOutSpareMm?.most ?? 0} clear all round`;
+  const spare = `${sayWritten(cutOutSpareMm?.least ?? 0)} to ${sayWritten(cutOutSpareMm?.most ?? 0)} clear all round`;
   return [
-    ['Opening, roughly', `${openingMm.width} × ${openingMm.height}, ${openingMm.depth} deep`],
+    [
+      'Opening, roughly',
+      `${sayWritten(openingMm.width)} × ${sayWritten(openingMm.height)}, ${sayWritten(openingMm.depth)} deep`,
+    ],
     ['Face line', faceLine(brief)],
     ...madeRows(brief, outline.family),
     ...(cutOuts ? [['The back is cut for', `${cutOuts.join(', ')}; ${spare}`] as const] : []),
     ...finishMm.map(
-      ({ surface, mm }): BriefRow => ['To come before fitting', `${mm} on the ${sideName(outline, surface)}`],
+      ({ surface, mm }): BriefRow => [
+        'To come before fitting',
+        `${sayWritten(mm)} on the ${sideName(outline, surface)}`,
+      ],
     ),
     ...trims
       .filter((t) => !cutOuts?.includes(t.name))
@@ -33,41 +40,49 @@ export function briefRows({
 }
 
 function faceLine({ reference, setBackMm, mouthMm }: Brief): string {
-  const line = setBackMm ? `${setBackMm} behind ${referenceWords[reference]}` : `follows ${referenceWords[reference]}`;
-  return mouthMm < 0 ? `${line}, ${-mouthMm} behind the breast's face` : line;
+  const line = setBackMm
+    ? `${sayWritten(setBackMm)} behind ${referenceWords[reference]}`
+    : `follows ${referenceWords[reference]}`;
+  return mouthMm < 0 ? `${line}, ${sayWritten(-mouthMm)} behind the breast's face` : line;
 }
 
 function madeRows(brief: Brief, family: FamilyName): readonly BriefRow[] {
   const { carcassMm, askMm, frame, shelves, modules } = brief;
   if (shelves)
     return [
-      ['Shelves', `${shelves.thicknessMm} thick, ${shelves.lengthMm} long, their fronts on F`],
-      ['Undersides', `${shelves.heightsMm.join(', ')} up`],
-      ['Depth', `one for all, to be found; ${shelves.leastStockMm} to ${shelves.mostStockMm} to scribe off the back`],
+      ['Shelves', `${sayWritten(shelves.thicknessMm)} thick, ${sayWritten(shelves.lengthMm)} long, their fronts on F`],
+      ['Undersides', `${shelves.heightsMm.map((mm) => sayWritten(mm)).join(', ')} up`],
+      [
+        'Depth',
+        `one for all, to be found; ${sayWritten(shelves.leastStockMm)} to ${sayWritten(shelves.mostStockMm)} to scribe off the back`,
+      ],
     ];
   if (brief.lining) return liningRows(brief);
-  const size = (s: { nominalMm: number; find: boolean }) => (s.find ? 'to be found' : String(s.nominalMm));
-  const sides = family === 'plain-wall' ? '' : `${askMm.left} left, ${askMm.right} right, `;
+  const size = (s: { nominalMm: number; find: boolean }) => (s.find ? 'to be found' : sayWritten(s.nominalMm));
+  const sides = family === 'plain-wall' ? '' : `${sayWritten(askMm.left)} left, ${sayWritten(askMm.right)} right, `;
   return [
     [
       modules ? 'All carcasses together' : 'Carcass',
       `width ${size(carcassMm.width)}, height ${size(carcassMm.height)}`,
     ],
-    ['Carcass depth', `${size(carcassMm.depth)}, begins ${brief.carcassFrontMm} behind F`],
+    ['Carcass depth', `${size(carcassMm.depth)}, begins ${sayWritten(brief.carcassFrontMm)} behind F`],
     ...shapeRows(brief),
     ...(modules
       ? [
           ['Side by side', `${modules.count} of equal widths, set out from S`] as const,
-          ['Infill at each end', `${askMm.left} at least, ${modules.mostInfillMm} at most`] as const,
+          [
+            'Infill at each end',
+            `${sayWritten(askMm.left)} at least, ${sayWritten(modules.mostInfillMm)} at most`,
+          ] as const,
         ]
       : []),
-    ['Leave', `${modules ? '' : sides}${askMm.top} over, ${askMm.back} behind`],
-    ['Plinth', `${brief.plinthMm} from the high point of the floor`],
+    ['Leave', `${modules ? '' : sides}${sayWritten(askMm.top)} over, ${sayWritten(askMm.back)} behind`],
+    ['Plinth', `${sayWritten(brief.plinthMm)} from the high point of the floor`],
     ...(frame
       ? [
           [
             'Frame',
-            `${frame.thicknessMm} thick, ${frame.leastStockMm} to ${frame.mostStockMm} to scribe off each edge`,
+            `${sayWritten(frame.thicknessMm)} thick, ${sayWritten(frame.leastStockMm)} to ${sayWritten(frame.mostStockMm)} to scribe off each edge`,
           ] as const,
         ]
       : []),
@@ -83,29 +98,36 @@ function shapeRows({ slope, notch }: Brief): readonly BriefRow[] {
             'Sloped top',
             slope.find
               ? `low on the ${slope.low}, its heights to be found`
-              : `from ${slope.lowMm} on the ${slope.low} to ${slope.highMm}`,
+              : `from ${sayWritten(slope.lowMm)} on the ${slope.low} to ${sayWritten(slope.highMm)}`,
           ] as const,
         ]
       : []),
-    ...(notch ? [['Notch', `${notch.widthMm} × ${notch.heightMm} off the upper ${notch.side} corner`] as const] : []),
+    ...(notch
+      ? [
+          [
+            'Notch',
+            `${sayWritten(notch.widthMm)} × ${sayWritten(notch.heightMm)} off the upper ${notch.side} corner`,
+          ] as const,
+        ]
+      : []),
   ];
 }
 
 function liningRows({ lining, carcassMm, askMm, plinthMm }: Brief): readonly BriefRow[] {
   if (!lining) return [];
-  const size = (s: { nominalMm: number; find: boolean }) => (s.find ? 'to be found' : String(s.nominalMm));
+  const size = (s: { nominalMm: number; find: boolean }) => (s.find ? 'to be found' : sayWritten(s.nominalMm));
   return [
     [
       'Lining, outside',
-      `width ${size(carcassMm.width)}, height ${size(carcassMm.height)}; boards ${lining.thicknessMm} thick`,
+      `width ${size(carcassMm.width)}, height ${size(carcassMm.height)}; boards ${sayWritten(lining.thicknessMm)} thick`,
     ],
     [
       'Through the wall',
-      `${size(carcassMm.depth)}; ${lining.leastStockMm} to ${lining.mostStockMm} to plane off the far edge`,
+      `${size(carcassMm.depth)}; ${sayWritten(lining.leastStockMm)} to ${sayWritten(lining.mostStockMm)} to plane off the far edge`,
     ],
     [
       'Packing',
-      `${askMm.left} left, ${askMm.right} right, ${askMm.top} over${plinthMm > 0 ? `, ${plinthMm} under` : ''}`,
+      `${sayWritten(askMm.left)} left, ${sayWritten(askMm.right)} right, ${sayWritten(askMm.top)} over${plinthMm > 0 ? `, ${sayWritten(plinthMm)} under` : ''}`,
     ],
   ];
 }
@@ -115,10 +137,15 @@ function accessRows({ access }: Brief): readonly BriefRow[] {
   const plinth = `the plinth comes ${access.plinthSeparate ? 'separately' : 'on it'}`;
   const { door, turn } = access;
   return [
-    ['Stood up', `under ${access.clearHeightMm}; ${plinth}`],
-    ...(door ? [['Narrowest door', `${door.widthMm} × ${door.heightMm}`] as const] : []),
+    ['Stood up', `under ${sayWritten(access.clearHeightMm)}; ${plinth}`],
+    ...(door ? [['Narrowest door', `${sayWritten(door.widthMm)} × ${sayWritten(door.heightMm)}`] as const] : []),
     ...(turn
-      ? [['Turn of the stair', `${turn.beforeMm} wide before, ${turn.afterMm} after, ${turn.heightMm} high`] as const]
+      ? [
+          [
+            'Turn of the stair',
+            `${sayWritten(turn.beforeMm)} wide before, ${sayWritten(turn.afterMm)} after, ${sayWritten(turn.heightMm)} high`,
+          ] as const,
+        ]
       : []),
   ];
 }

@@ -45,9 +45,47 @@ export function sayWritten(mm: number, units = spoken): string {
   return units === 'mm' ? String(mm) : sayInches(mm, units);
 }
 
+/** Says a length to a hundredth, as sums are worked in; inches as `sayLength`. */
+export function sayHundredths(mm: number): string {
+  return sayWritten(Math.round(mm * 100) / 100);
+}
+
+/** Says a length to half a graduation, as a rule is read. */
+export function sayRead(mm: number): string {
+  return sayWritten(readTo(spoken, mm));
+}
+
 /** Says a length with its unit. */
 export function sayWithUnit(mm: number): string {
-  return spoken === 'mm' ? `${sayLength(mm)} mm` : sayLength(mm);
+  return `${sayLength(mm)}${unitAfter()}`;
+}
+
+/** Says a length to a tenth that always stands, with a true minus: for columns and the ends of a rule. */
+export function sayTenths(mm: number): string {
+  const text = spoken === 'mm' ? (Math.round(mm * 10) / 10).toFixed(1) : sayLength(mm);
+  return text === '-0.0' ? '0.0' : text.replace('-', '−');
+}
+
+/** Says a length as an eye tells it, to the nearest whole mm, or half inch. */
+export function sayRoughly(mm: number): string {
+  const to = spoken === 'mm' ? 1 : inchMm / 2;
+  return sayWritten(0 + Math.round(mm / to) * to);
+}
+
+/** Rounds a place that is pointed at: to whole mm, or eighths of an inch. */
+export function asPointed(mm: number): number {
+  const to = spoken === 'mm' ? 1 : inchMm / 8;
+  return 0 + Math.round(mm / to) * to;
+}
+
+/** Rounds a place that is chosen to be read at: mm stay, inches go to halves. */
+export function asChosen(mm: number): number {
+  return spoken === 'mm' ? mm : 0 + Math.round((2 * mm) / inchMm) * (inchMm / 2);
+}
+
+/** The unit as it follows a figure: of inches nothing, for each has its mark. */
+export function unitAfter(): string {
+  return spoken === 'mm' ? ' mm' : '';
 }
 
 /** Names the unit, as a heading has it. */
@@ -55,15 +93,31 @@ export function unitWord(): string {
   return spoken === 'mm' ? 'mm' : 'inches';
 }
 
+/** Names the unit, as one is told to write in it, with an example. */
+export function writeInWords(): string {
+  return spoken === 'mm' ? 'in millimetres, as in 592.5' : 'in inches, as in 23-5/16';
+}
+
+/** Reads a length as a hand writes it: with a comma for the point, a true minus, spaces about it; null where it is none. */
+export function writtenLength(text: string | undefined): number | null {
+  return typedLength((text ?? '').replace(',', '.').replace('−', '-').trim());
+}
+
+/** Reads lengths with a comma or a semicolon between; null where one is none, or there is none at all. */
+export function writtenLengths(text: string): readonly number[] | null {
+  const lengths = text.split(/[,;]/).map(writtenLength);
+  return lengths.every((mm) => mm !== null) ? lengths : null;
+}
+
 /**
- * Reads a typed length, mm: `482.5`, or in inches `19`, `18-15/16`, `15/16"`, `18.5`.
+ * Reads a typed length, mm: `482.5`, or in inches `19`, `18-15/16`, `18 15/16`, `15/16"`, `18.5`.
  *
  * @returns null where it is none
  */
 export function typedLength(word: string | undefined, units = spoken): number | null {
   if (word === undefined) return null;
-  if (units === 'mm') return /^[+-]?\d+(\.\d+)?$/.test(word) ? Number(word) : null;
-  const found = /^([+-]?)(?:(\d+(?:\.\d+)?)|(?:(\d+)-)?(\d+)\/(2|4|8|16|32|64))"?$/.exec(word);
+  if (units === 'mm') return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(word) ? Number(word) : null;
+  const found = /^([+-]?)(?:(\d+\.?\d*|\.\d+)|(?:(\d+)[- ])?(\d+)\/(2|4|8|16|32|64))"?$/.exec(word);
   if (!found) return null;
   const [, sign, plain, whole, over, under] = found;
   const inches = plain === undefined ? Number(whole ?? 0) + Number(over) / Number(under) : Number(plain);

@@ -2,7 +2,7 @@
  * A recess in trade words: every defect, trim and reference of a spec said as a fitter would say it.
  */
 import { slopeHeight } from './defect-shapes.ts';
-import { readTo, sayWritten, spokenUnits } from './lengths.ts';
+import { sayRead, sayWritten, spokenUnits } from './lengths.ts';
 import { targetOf } from './limits/limit-spec.ts';
 import {
   type Defect,
@@ -22,7 +22,7 @@ import { sideName } from './side-words.ts';
  * @returns sentences without a full stop; sizes rounded to half a millimetre, what rounds to nothing is left out
  */
 export function sayRecess(spec: RecessSpec): string[] {
-  const waver = half(Math.max(...spec.reference.wavesMm.map(Math.abs)));
+  const waver = sayRead(Math.max(...spec.reference.wavesMm.map(Math.abs)));
   return [
     ...sayShape(spec),
     ...sides.flatMap((side) => saySurface(spec, side)),
@@ -78,7 +78,7 @@ function saySurface(spec: RecessSpec, side: Side): string[] {
   const said = merged
     .map((d) => sayDefect(d.kind === 'lean' ? leanOfOwn(spec, side, d) : d, side, ownOf(spec, side)))
     .filter((s) => s !== '');
-  const rough = surface.wobbleMm >= 0.5 ? `uneven by up to ${half(surface.wobbleMm)}` : '';
+  const rough = surface.wobbleMm >= 0.5 ? `uneven by up to ${sayRead(surface.wobbleMm)}` : '';
   const measured = surface.measured ? sayMeasured(surface.measured, side) : '';
   return [`${sideName(spec, side)}: ${[measured, ...said, rough].filter((s) => s !== '').join(', ') || 'true'}`];
 }
@@ -114,7 +114,7 @@ function oneWay(d: Defect): Defect {
 }
 
 function sayDefect(d: Defect, side: Side, opening: RecessSpec['openingMm']): string {
-  const size = half(Math.abs(d.mm));
+  const size = sayRead(Math.abs(d.mm));
   if (Math.round(Math.abs(d.mm) * 2) === 0) return '';
   const into = d.mm > 0 ? 'into the recess' : 'out of the recess';
   switch (d.kind) {
@@ -143,8 +143,8 @@ function sayMeasured(of: Measured, side: Side): string {
   const most = at.reduce((a, b) => (b.mm > a.mm ? b : a));
   const least = at.reduce((a, b) => (b.mm < a.mm ? b : a));
   const said = [
-    most.mm >= 0.25 ? `${half(most.mm)} into the recess ${sayPlace(side, most)}` : '',
-    least.mm <= -0.25 ? `${half(-least.mm)} out of it ${sayPlace(side, least)}` : '',
+    most.mm >= 0.25 ? `${sayRead(most.mm)} into the recess ${sayPlace(side, most)}` : '',
+    least.mm <= -0.25 ? `${sayRead(-least.mm)} out of it ${sayPlace(side, least)}` : '',
   ].filter((s) => s !== '');
   return `as measured${said.length > 0 ? `, ${said.join(', ')}` : ''}`;
 }
@@ -191,14 +191,9 @@ function sideways(mm: number): string {
 }
 
 function sayTrim(spec: RecessSpec, trim: Trim): string {
-  const most = half(Math.max(...trim.profile.mm.map(([, out]) => out)));
+  const most = sayRead(Math.max(...trim.profile.mm.map(([, out]) => out)));
   if (trim.kind === 'skirting') return `${trim.name}: ${sayWritten(trim.vMm[1])} tall, ${most} thick`;
   if (trim.surface === 'ceiling' || trim.surface === 'slope')
     return `${trim.name}: drops ${most} below the ${sideName(spec, trim.surface)}`;
   return `${trim.name}: stands out ${most}`;
-}
-
-/** A length to half a graduation, without a trailing nought. */
-function half(mm: number): string {
-  return sayWritten(readTo(spokenUnits(), mm));
 }

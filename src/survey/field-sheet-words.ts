@@ -1,7 +1,7 @@
 /**
  * The field sheet as text: the learner's own bookings, at their places, against their datums.
  */
-import { readTo, sayWritten, spokenUnits, unitWord } from '../recess/lengths.ts';
+import { sayRead, sayWritten, unitWord } from '../recess/lengths.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
 import { type SidesOf, sayTo } from '../recess/side-words.ts';
 import type { PlaceSaid } from './act.ts';
@@ -126,10 +126,6 @@ function sayChecks(survey: Survey): string[] {
   };
   return closingChecks(survey).map(
     (c) =>
-      `closing check, ${names[c.kind]}: ${half(c.predictedMm)}, ${half(c.directMm)}, differ ${half(c.misclosureMm)}`,
+      `closing check, ${names[c.kind]}: ${sayRead(c.predictedMm)}, ${sayRead(c.directMm)}, differ ${sayRead(c.misclosureMm)}`,
   );
-}
-
-function half(mm: number): string {
-  return sayWritten(readTo(spokenUnits(), mm));
 }

@@ -1,14 +1,9 @@
 /** What is put together for the workshop, against proposals written out by hand. */
+
 import { expect, test } from 'vitest';
 import type { Brief } from '../../src/exercise/brief.ts';
-import {
-  asItStands,
-  evenJoints,
-  numberIn,
-  proposalOf,
-  questionsOf,
-  type Written,
-} from '../../src/page/state/proposing.ts';
+import { asItStands, evenJoints, proposalOf, questionsOf, type Written } from '../../src/page/state/proposing.ts';
+import { writtenLength } from '../../src/recess/lengths.ts';
 import { sizeNames } from '../../src/survey/size.ts';
 import { briefFor, roomSpec } from '../helpers/rooms.ts';
 
@@ -23,7 +18,7 @@ const brief = (change: Partial<Brief>) => briefFor(roomSpec(), { frame: null, ..
 const carcass = { 'carcass-width': '3000', 'carcass-height': '2100,5', 'carcass-depth': '560' } as const;
 
 test('numbers are read with a comma or a point and with either minus; words are none', () => {
-  expect([' 612,5 ', '612.5', '−40', '', 'about 3'].map(numberIn)).toEqual([612.5, 612.5, -40, null, null]);
+  expect([' 612,5 ', '612.5', '−40', '', 'about 3'].map(writtenLength)).toEqual([612.5, 612.5, -40, null, null]);
 });
 
 test('a carcass and a frame go as written; what is missing is told by name', () => {

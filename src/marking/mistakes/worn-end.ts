@@ -1,6 +1,7 @@
 /**
  * M17: a rule whose zero end is worn, read from that end as if it were whole: every offset is too long by what is worn.
  */
+import { sayWritten } from '../../recess/lengths.ts';
 import type { Mistake } from './mistake.ts';
 import { allFigures, byFigures } from './rule-in-hand.ts';
 
@@ -25,7 +26,7 @@ export const wornEnd: Mistake = {
       (f) => f.offset.valueMm - wornMm,
       () => ({
         happened: [
-          `The zero end of the rule is worn by ${wornMm}. Every offset reads long by that, twice over in a width.`,
+          `The zero end of the rule is worn by ${sayWritten(wornMm)}. Every offset reads long by that, twice over in a width.`,
         ],
         did: ['You held the worn end to the wall and wrote what the rule showed.'],
         next: [

@@ -203,7 +203,8 @@ export class Desk {
     exercise: Exercise,
     from: { entries: readonly Entry[]; safe: boolean; lesson: Lesson | null },
   ): Promise<void> {
-    const { layOut } = await laying();
+    const { layOut, speakIn, unitsOf } = await laying();
+    speakIn(unitsOf(exercise.kit));
     const keeper = this.#store?.keeperOf(kept) ?? noKeeper;
     this.open = layOut(kept, exercise, { ...from, keeper });
     this.refusal = '';

@@ -15,6 +15,8 @@ import type { KeptSurvey } from './store.ts';
 export { nameOf, takeExercise } from '../../exchange/exercise-file.ts';
 export { readLink } from '../../exchange/exercise-link.ts';
 export { narrowed } from '../../exercise/exercise.ts';
+export { unitsOf } from '../../exercise/kit.ts';
+export { speakIn } from '../../recess/lengths.ts';
 export { loadLesson } from '../lesson-texts.ts';
 export { exerciseOfCode, freshCode, standingStart } from './opening.ts';
 

@@ -3,6 +3,7 @@
  * to make of it. It is made from what is seen and from dead reckoning alone.
  */
 import type { Point } from '../../geometry/plane.ts';
+import { sayWithUnit, sayWritten } from '../../recess/lengths.ts';
 import type { Side } from '../../recess/recess-spec.ts';
 import { type DatumKind, datumParts, type Target } from '../../survey/act.ts';
 import type { LearnerView } from '../../survey/learner-view.ts';
@@ -99,7 +100,7 @@ export function sayOff(look: Look, offMm = look.offMm): string {
   const widths = Math.round((offMm / look.widthMm) * 10) / 10;
   if (Math.abs(widths) < 0.1) return 'on it';
   const size = Math.abs(widths);
-  const much = look.inMm ? `${Math.round(Math.abs(offMm) * 10) / 10} mm` : size === 1 ? '1 width' : `${size} widths`;
+  const much = look.inMm ? sayWithUnit(Math.abs(offMm)) : size === 1 ? '1 width' : `${size} widths`;
   return `${much} ${look.ways[widths < 0 ? 0 : 1]}`;
 }
 
@@ -136,7 +137,7 @@ function sayTarget(view: Seeing, at: Seen['at']): string {
 }
 
 function sayAlong(xMm: number): string {
-  return xMm === 0 ? 'middle' : `${Math.abs(xMm)} ${xMm < 0 ? 'left' : 'right'}`;
+  return xMm === 0 ? 'middle' : `${sayWritten(Math.abs(xMm))} ${xMm < 0 ? 'left' : 'right'}`;
 }
 
 function waysOf(kind: DatumKind, n: Point): readonly [string, string] {

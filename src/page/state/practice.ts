@@ -2,6 +2,7 @@
  * The three checks of a level on the practice wall: their steps in words, the marks of each, and what they come to.
  */
 import { type Kit, levelLimits } from '../../exercise/kit.ts';
+import { sayLength } from '../../recess/lengths.ts';
 import { type CheckWay, checkWays, errorShown, practiceMm } from '../../survey/instrument-check.ts';
 import type { LearnerView, SeenCheck } from '../../survey/learner-view.ts';
 import { type CheckName, checkNames } from '../../survey/level-body.ts';
@@ -27,7 +28,7 @@ export interface Stage {
   readonly reads: string | null;
 }
 
-const tenth = (mm: number | undefined) => String(Math.round((mm ?? 0) * 10) / 10);
+const read = (mm: number | undefined) => sayLength(mm ?? 0);
 
 /** Gives the steps of a routine, with what was read in each. */
 export function stagesOf({ check, of }: Pick<Routine, 'check' | 'of'>, seen: readonly number[]): readonly Stage[] {
@@ -37,33 +38,33 @@ export function stagesOf({ check, of }: Pick<Routine, 'check' | 'of'>, seen: rea
     return [
       {
         says: `Stand it close to wall A, ${wall}, ${metres(practiceMm.walls)} off. Mark where L falls on both walls.`,
-        reads: `A at ${tenth(seen[0])}, B at ${tenth(seen[1])}`,
+        reads: `A at ${read(seen[0])}, B at ${read(seen[1])}`,
       },
       {
         says: 'Stand it close to wall B, turned round. Raise or lower it until L runs through the mark on B.',
-        reads: `on B's mark, ${tenth(seen[2])}`,
+        reads: `on B's mark, ${read(seen[2])}`,
       },
-      { says: 'Mark wall A again, beside the first mark.', reads: `A now at ${tenth(seen[3])}` },
+      { says: 'Mark wall A again, beside the first mark.', reads: `A now at ${read(seen[3])}` },
     ];
   }
   if (check === 'plumb')
     return [
       {
         says: `Two marks on the floor, before a doorway and behind it. Line ${of ?? 'S'} up through both, and mark the lintel, ${metres(practiceMm.height)} over them.`,
-        reads: `lintel at ${tenth(seen[0])}`,
+        reads: `lintel at ${read(seen[0])}`,
       },
       { says: 'Go through to the other side, and line up on the same two marks.', reads: null },
-      { says: 'Mark the lintel again.', reads: `lintel now at ${tenth(seen[1])}` },
+      { says: 'Mark the lintel again.', reads: `lintel now at ${read(seen[1])}` },
     ];
   return [
     {
       says: `Stand it over a cross on the floor. Turn F on to a mark ${metres(practiceMm.arm)} away.`,
-      reads: `the mark at ${tenth(seen[0])}`,
+      reads: `the mark at ${read(seen[0])}`,
     },
     { says: `Mark where S falls, ${metres(practiceMm.arm)} away on the other arm.`, reads: 'marked' },
     {
       says: 'Turn it a quarter, until F runs through that. S must fall on the first mark again.',
-      reads: `S falls at ${tenth(seen[2])}`,
+      reads: `S falls at ${read(seen[2])}`,
     },
   ];
 }

@@ -3,6 +3,7 @@
  * run's places from S, shelves, what is cut out of the back.
  */
 import type { Brief } from '../../exercise/brief.ts';
+import { readTo, sayWritten, spokenUnits, writtenLength } from '../../recess/lengths.ts';
 import type { ActOf } from '../../survey/act.ts';
 import type { SureLevel } from '../../survey/how-sure.ts';
 import { boxSize, pieceOf, type SizeName, sizesOf, toBeFound } from '../../survey/size.ts';
@@ -26,19 +27,19 @@ export type Proposed =
   /** What is missing, in words. */
   | { readonly ok: false; readonly missing: readonly string[] };
 
-/** Reads a number as it was written; null where it is none. */
-export function numberIn(text: string | undefined): number | null {
-  const value = Number((text ?? '').replace(',', '.').replace('−', '-'));
-  return text?.trim() && Number.isFinite(value) ? value : null;
-}
-
 /** Gives the size that is sent as it stands, as text; empty where it is to be found. */
 export function asItStands(size: SizeName, brief: Brief): string {
-  if (toBeFound(size, brief)) return '';
-  if (size === 'slope-low') return String(brief.slope?.lowMm ?? '');
-  if (size === 'slope-high') return String(brief.slope?.highMm ?? '');
+  const mm = standingMm(size, brief);
+  return mm === null ? '' : sayWritten(mm);
+}
+
+/** The size that is sent as it stands, mm; null where it is to be found. */
+function standingMm(size: SizeName, brief: Brief): number | null {
+  if (toBeFound(size, brief)) return null;
+  if (size === 'slope-low') return brief.slope?.lowMm ?? null;
+  if (size === 'slope-high') return brief.slope?.highMm ?? null;
   const box = boxSize(size);
-  return box ? String(brief.carcassMm[box].nominalMm) : '';
+  return box ? brief.carcassMm[box].nominalMm : null;
 }
 
 /** What is asked of the way in, by the brief: whether it is stood up, goes through the door, goes round the stair. */
@@ -46,15 +47,20 @@ export function questionsOf({ access }: Brief): readonly { readonly question: st
   if (!access) return [];
   const { door, turn, clearHeightMm } = access;
   return [
-    { question: 'stand-up', asks: `It is stood up under ${clearHeightMm}. Corner to corner, does it go?` },
+    { question: 'stand-up', asks: `It is stood up under ${sayWritten(clearHeightMm)}. Corner to corner, does it go?` },
     ...(door
-      ? [{ question: 'door', asks: `The narrowest door is ${door.widthMm} × ${door.heightMm}. Does it go through?` }]
+      ? [
+          {
+            question: 'door',
+            asks: `The narrowest door is ${sayWritten(door.widthMm)} × ${sayWritten(door.heightMm)}. Does it go through?`,
+          },
+        ]
       : []),
     ...(turn
       ? [
           {
             question: 'turn',
-            asks: `The stair turns from ${turn.beforeMm} to ${turn.afterMm} wide, ${turn.heightMm} high. Does it go round?`,
+            asks: `The stair turns from ${sayWritten(turn.beforeMm)} to ${sayWritten(turn.afterMm)} wide, ${sayWritten(turn.heightMm)} high. Does it go round?`,
           },
         ]
       : []),
@@ -64,18 +70,18 @@ export function questionsOf({ access }: Brief): readonly { readonly question: st
 /** Gives where carcasses meet when they share what lies between the two ends evenly; null before both ends are written. */
 export function evenJoints(brief: Brief, made: Written['made']): readonly number[] | null {
   const count = brief.modules?.count ?? 0;
-  const [left, right] = [numberIn(made['run-left']), numberIn(made['run-right'])];
+  const [left, right] = [writtenLength(made['run-left']), writtenLength(made['run-right'])];
   if (left === null || right === null) return null;
   const wide = left + right;
-  return Array.from({ length: count - 1 }, (_, i) => Math.round(2 * ((wide * (i + 1)) / count - left)) / 2);
+  return Array.from({ length: count - 1 }, (_, i) => readTo(spokenUnits(), (wide * (i + 1)) / count - left));
 }
 
 /** Puts the proposal together, or says what is missing. */
 export function proposalOf(brief: Brief, written: Written, says: (size: SizeName) => string): Proposed {
   const sizes = sizesOf(brief);
-  const of = (size: SizeName) => numberIn(asItStands(size, brief) || written.made[size]);
+  const of = (size: SizeName) => standingMm(size, brief) ?? writtenLength(written.made[size]);
   const missing = sizes.filter((size) => !isSize(size, of(size))).map(says);
-  const joints = written.joints.slice(0, Math.max(0, (brief.modules?.count ?? 1) - 1)).map(numberIn);
+  const joints = written.joints.slice(0, Math.max(0, (brief.modules?.count ?? 1) - 1)).map(writtenLength);
   if (brief.modules && (joints.length < brief.modules.count - 1 || joints.includes(null)))
     missing.push('where the carcasses meet');
   const cutOuts = (brief.cutOuts ?? []).map((name) => cutOutOf(name, written));
@@ -118,7 +124,7 @@ function isSize(size: SizeName, value: number | null): boolean {
 }
 
 function cutOutOf(name: string, { cutOuts }: Written) {
-  const [fromS, fromL, width, height] = cutOutParts.map((part) => numberIn(cutOuts[name]?.[part]));
+  const [fromS, fromL, width, height] = cutOutParts.map((part) => writtenLength(cutOuts[name]?.[part]));
   if (fromS == null || fromL == null || width == null || height == null || width <= 0 || height <= 0) return null;
   return { name, fromS, fromL, width, height };
 }

@@ -1,6 +1,7 @@
 /**
  * A run: datum, side and places are named once, then the loupe steps through them; each place is an act of its own.
  */
+import { sayWritten } from '../../recess/lengths.ts';
 import type { Side } from '../../recess/recess-spec.ts';
 import { datumName, type SurfacePlace, saidKey } from '../../survey/act.ts';
 import type { LearnerView, SeenReading } from '../../survey/learner-view.ts';
@@ -136,7 +137,7 @@ export class Run {
   /** Lays out a run that was planned elsewhere. */
   layOut(plan: { surface: Side; rows: readonly (number | 'F')[]; columns: readonly (number | 'F')[] }): void {
     this.choose(plan.surface);
-    const named = (at: number | 'F'): Stop => ({ name: at === 'F' ? 'front' : `at ${at}`, at });
+    const named = (at: number | 'F'): Stop => ({ name: at === 'F' ? 'front' : `at ${sayWritten(at)}`, at });
     this.setStops(plan.rows.map(named), plan.columns.map(named));
   }
 
@@ -175,7 +176,7 @@ export class Run {
     const { n, datum, place } = this.held;
     this.busy = true;
     await this.#session.act({ act: 'book', what: 'offset', valueMm, datum, place, reading: n });
-    this.#session.say(`${this.where}: ${valueMm} booked, from ${datum}.`);
+    this.#session.say(`${this.where}: ${sayWritten(valueMm)} booked, from ${datum}.`);
     this.held = null;
     await this.holdNext();
     this.busy = false;

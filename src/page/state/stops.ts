@@ -3,6 +3,7 @@
  */
 import { goesThrough, isInWall, isThere, slopeMeets, topAt } from '../../drawing/outline-shape.ts';
 import type { Outline } from '../../exercise/outline.ts';
+import { asChosen } from '../../recess/lengths.ts';
 import { type Side, sides } from '../../recess/recess-spec.ts';
 import { sayTo } from '../../recess/side-words.ts';
 import type { BandEdge, DatumKind, SurfacePlace } from '../../survey/act.ts';
@@ -67,8 +68,17 @@ export function runKindsOf(view: Seen): readonly RunKind[] {
   ];
 }
 
-/** Gives the stops that a brief suggests: knee, middle, head under a cornice; front and back; over a wide opening five along. */
+/**
+ * Gives the stops that a brief suggests: knee, middle, head under a cornice; front and back; over a wide opening five along.
+ * With a rule in inches they lie at half inches.
+ */
 export function suggestedStops(view: Seen, kind: RunKind): Stops {
+  const { rows, columns } = stopsOf(view, kind);
+  const chosen = (stop: Stop): Stop => (kind.boxes || stop.at === 'F' ? stop : { ...stop, at: asChosen(stop.at) });
+  return { rows: rows.map(chosen), columns: columns.map(chosen) };
+}
+
+function stopsOf(view: Seen, kind: RunKind): Stops {
   if (kind.boxes)
     return {
       rows: kind.boxes.map((box, i) => ({ name: box.name, at: i })),
