@@ -1,6 +1,7 @@
 /**
  * Boxes on the field sheet: each with its edges from S and from L, as a sketch. Units px, y down, 360 wide.
  */
+import { sayWritten } from '../recess/lengths.ts';
 import type { SheetLayout, SheetText, Slot } from './field-sheet.ts';
 
 const blockHeight = 136;
@@ -92,7 +93,7 @@ function blockOf(
     ],
     figures,
     text: {
-      text: `${Math.abs(across)} ${across < 0 ? 'left' : 'right'}, ${up} up`,
+      text: `${sayWritten(Math.abs(across))} ${across < 0 ? 'left' : 'right'}, ${sayWritten(up)} up`,
       x: (left + right) / 2,
       y: (top + foot) / 2 + 4,
       anchor: 'middle',

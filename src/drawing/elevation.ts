@@ -3,7 +3,9 @@
  *
  * It is laid out from the outline alone: it takes no recess.
  */
+
 import type { Outline } from '../exercise/outline.ts';
+import { sayWritten } from '../recess/lengths.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
 import type { Reckoned } from '../survey/reckoning.ts';
 import { type Edge, edgeRuns } from './edge-runs.ts';
@@ -28,7 +30,7 @@ export function elevationGround(view: Pick<LearnerView, 'outline' | 'trims'>, fr
   const { x, y, width, height } = port.box;
   const [x1, y1] = [x + width, y + height];
   const under = y1 + frame.wallPx + 11;
-  const wide = dimension('elevation', String(outline.openingMm.width), [
+  const wide = dimension('elevation', sayWritten(outline.openingMm.width), [
     [x, under],
     [x1, under],
   ]);

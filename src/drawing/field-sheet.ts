@@ -5,7 +5,7 @@
  * in bands of columns.
  */
 import type { Outline } from '../exercise/outline.ts';
-import { sayWritten } from '../recess/lengths.ts';
+import { sayWritten, spokenUnits } from '../recess/lengths.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import { datumParts, type SurfacePlace, saidKey } from '../survey/act.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
@@ -193,7 +193,13 @@ function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths', outlin
     const step = 256 / Math.max(columns.length, 1);
     columns.forEach((column, j) => {
       const x = 64 + step * (j + 0.5);
-      texts.push({ text: sayAlong(column, step >= 64), x, y: line + (up ? -6 : 13), anchor: 'start', small: true });
+      texts.push({
+        text: sayAlong(column, step >= (spokenUnits() === 'mm' ? 64 : 96)),
+        x,
+        y: line + (up ? -6 : 13),
+        anchor: 'start',
+        small: true,
+      });
       for (const slot of own.filter((s) => (s.place.xMm ?? 0) === column)) {
         const down = slot.place.surface === 'floor';
         const end = down ? line + 44 : line - tipOver(slot.place, outline, up);

@@ -45,18 +45,20 @@ function restUnderMm(): number {
 }
 /** A rest that shows as nothing in hundredths is left out, mm. */
 const restFromMm = 0.005;
-/** What a figure takes beside a part, px. */
-const figurePx = 48;
 const insetPx = 20;
 const besidePx = 7;
 
-/** How a rule is named: its steps between names, mm, each with the parts between two, and the least that lies between, px. */
+/** How a rule is named: its steps between names, mm, each with the parts between two. */
 interface Face {
+  /** What a figure takes beside a part, px. */
+  readonly figurePx: number;
+  /** The least that lies between two named graduations, px. */
   readonly namedPx: number;
   readonly steps: readonly (readonly [stepMm: number, parts: number])[];
 }
 
 const metric: Face = {
+  figurePx: 48,
   namedPx: 46,
   steps: [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000].map((mm) => [
     mm,
@@ -64,9 +66,12 @@ const metric: Face = {
   ]),
 };
 const inches: Face = {
-  namedPx: 68,
+  figurePx: 66,
+  namedPx: 76,
   steps: [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 8, 16, 32, 64].map((inch) => [inch * 25.4, inch > 1 / 16 ? 4 : 2]),
 };
+
+const face = () => (spokenUnits() === 'mm' ? metric : inches);
 
 /** Lays out the rule of a size that was sent, for a width of so many px. */
 export function layoutLedgerBar(ledger: Walked, widthPx: number): LedgerBar {
@@ -89,7 +94,7 @@ export function layoutLedgerBar(ledger: Walked, widthPx: number): LedgerBar {
     ticks: ticksOf({ from, to, step, between }, at),
     parts: parts.map(({ name, mm }, i) => {
       const [start, end] = [at(stations[i] ?? 0), at(stations[i + 1] ?? 0)];
-      const figure = { text: signed(mm), ...beside(start, end, figurePx) };
+      const figure = { text: signed(mm), ...beside(start, end, face().figurePx) };
       return { name, mm, from: start, to: end, back: mm < 0, figure };
     }),
     keyAt: at(ledger.keyMm),
@@ -124,7 +129,7 @@ function stretch(
   high: number,
   widthPx: number,
 ): { from: number; to: number; step: number; parts: number } {
-  const { steps, namedPx } = spokenUnits() === 'mm' ? metric : inches;
+  const { steps, namedPx, figurePx } = face();
   const over = ([step, parts]: Face['steps'][number]) => ({
     from: Math.floor(low / step - 0.25) * step,
     to: Math.ceil(high / step + 0.25) * step,

@@ -3,8 +3,10 @@
  *
  * It looks towards the left wall, and is laid out from the outline alone: it takes no recess.
  */
+
 import type { Outline } from '../exercise/outline.ts';
 import type { Point } from '../geometry/plane.ts';
+import { sayWritten } from '../recess/lengths.ts';
 import type { Side } from '../recess/recess-spec.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
 import type { Reckoned } from '../survey/reckoning.ts';
@@ -35,11 +37,11 @@ export function sectionGround(view: Pick<LearnerView, 'outline' | 'trims'>, fram
   const under = y1 + wall + 11;
   const beside = port.box.x + port.box.width + wall + 15;
   const dims = [
-    dimension('section', String(outline.openingMm.depth), [
+    dimension('section', sayWritten(outline.openingMm.depth), [
       [faceX, under],
       [backX, under],
     ]),
-    dimension('section', String(outline.openingMm.height), [
+    dimension('section', sayWritten(outline.openingMm.height), [
       [beside, y],
       [beside, y1],
     ]),

@@ -83,7 +83,7 @@ export const kitSchema = v.strictObject({
 export const aidsSchema = v.strictObject({
   /** The middle of the line is read out, to the half millimetre. */
   readsRule: v.boolean(),
-  /** How far a line is off a mark is told in mm, and not in widths of the line alone. */
+  /** How far a line is off a mark is told in mm, or inches, and not in widths of the line alone. */
   seenInMm: v.boolean(),
 });
 
@@ -154,6 +154,8 @@ const siteKit: Kit = {
   rule: { accuracyClass: 'II', lengthMm: 2000, legMm: 200, errors: true },
 };
 
+const inchKit: Kit = { ...siteKit, rule: { ...siteKit.rule, units: 'in-16' } };
+
 /** Vial and length are typical, from memory. */
 const workshopTools: NonNullable<Kit['tools']> = {
   straightEdgeMm: 1800,
@@ -216,6 +218,20 @@ export const presets: readonly Preset[] = [
       },
       tools: workshopTools,
     },
+    aids: { readsRule: false, seenInMm: false },
+    assessed: false,
+  },
+  {
+    name: 'inches-guided',
+    says: 'as guided, with a rule in sixteenths of an inch',
+    kit: inchKit,
+    aids: { readsRule: true, seenInMm: true },
+    assessed: false,
+  },
+  {
+    name: 'inches',
+    says: 'as site, with a rule in sixteenths of an inch',
+    kit: inchKit,
     aids: { readsRule: false, seenInMm: false },
     assessed: false,
   },

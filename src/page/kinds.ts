@@ -30,4 +30,6 @@ export const helps: readonly Choice[] = [
   { name: 'site', says: 'you read the rule' },
   { name: 'faulty', says: 'check the level first' },
   { name: 'two-levels', says: 'two levels, a door may slam' },
+  { name: 'inches-guided', says: 'in inches, the rule is read for you' },
+  { name: 'inches', says: 'in inches, you read the rule' },
 ];

@@ -63,7 +63,7 @@ export function sayWithUnit(mm: number): string {
 /** Says a length to a tenth that always stands, with a true minus: for columns and the ends of a rule. */
 export function sayTenths(mm: number): string {
   const text = spoken === 'mm' ? (Math.round(mm * 10) / 10).toFixed(1) : sayLength(mm);
-  return text === '-0.0' ? '0.0' : text.replace('-', '−');
+  return text === '-0.0' ? '0.0' : text.replace(/^-/, '−');
 }
 
 /** Says a length as an eye tells it, to the nearest whole mm, or half inch. */

@@ -115,7 +115,7 @@ function oneWay(d: Defect): Defect {
 
 function sayDefect(d: Defect, side: Side, opening: RecessSpec['openingMm']): string {
   const size = sayRead(Math.abs(d.mm));
-  if (Math.round(Math.abs(d.mm) * 2) === 0) return '';
+  if (size === sayRead(0)) return '';
   const into = d.mm > 0 ? 'into the recess' : 'out of the recess';
   switch (d.kind) {
     case 'lean':

@@ -235,6 +235,78 @@ states.push(
   },
 );
 
+/** In an alcove with a rule in inches: the level stood and settled, then some way on. */
+const inInches = (then: (page: Page) => Promise<void>) =>
+  withKit('inches', async (page) => {
+    await page.getByRole('button', { name: 'Stand', exact: true }).click();
+    await page.getByRole('button', { name: 'Settle', exact: true }).click();
+    await then(page);
+  });
+const readInches = async (page: Page) => {
+  await page.getByRole('button', { name: /^Read/ }).first().click();
+  await page.getByRole('button', { name: 'Hold the rule', exact: true }).click();
+  for (const figure of ['18-15/16', '18-29/32', '19']) {
+    const told = await page.locator('[data-acts]').getAttribute('data-acts');
+    await page.getByLabel('Middle of the line, in inches').fill(figure);
+    await page.keyboard.press('Enter');
+    // A figure far from the loupe is asked about.
+    if (await page.getByText('press again').isVisible()) await page.keyboard.press('Enter');
+    await page.waitForFunction(
+      (before) => document.querySelector('[data-acts]')?.getAttribute('data-acts') !== before,
+      told,
+    );
+    await page.locator('[data-busy="no"]').waitFor();
+  }
+};
+const inchStep = (name: RegExp) => (page: Page) => page.getByRole('button', { name }).first().click();
+states.push(
+  { name: 'inches-set-up', go: inInches(async () => undefined) },
+  { name: 'inches-mark', go: inInches(inchStep(/^Mark/)) },
+  { name: 'inches-read', go: inInches(readInches) },
+  {
+    name: 'inches-heights',
+    go: inInches(async (page) => {
+      await inchStep(/^Read/)(page);
+      await page.locator('#what-to-read').selectOption({ label: 'L down to the floor' });
+      await page.getByRole('button', { name: 'Hold the rule', exact: true }).click();
+    }),
+  },
+  {
+    name: 'inches-stops',
+    go: inInches(async (page) => {
+      await inchStep(/^Read/)(page);
+      await page.getByRole('button', { name: 'Other heights and depths' }).click();
+    }),
+  },
+  {
+    name: 'inches-close',
+    go: inInches(async (page) => {
+      await readInches(page);
+      await inchStep(/^Close/)(page);
+      await inchStep(/^Tape$/)(page);
+    }),
+  },
+  {
+    name: 'inches-fit',
+    go: inInches(async (page) => {
+      await readInches(page);
+      await inchStep(/^Fit/)(page);
+    }),
+  },
+  { name: 'inches-brief', go: inInches((page) => page.getByText('Brief', { exact: true }).first().click()) },
+  {
+    name: 'inches-ended',
+    whole: true,
+    go: ended(
+      surveyedIn(
+        writeCode({ family: 'alcove', severity: 'settled', structure: 'same-lean', kit: 'inches', seed: 31 }),
+        'inches-ended',
+        'three-widths',
+      ),
+    ),
+  },
+);
+
 const server = spawn(process.execPath, [join(root, 'src/cli/serve.mjs'), '--port', String(port)], { stdio: 'ignore' });
 const browser = await chromium.launch({ executablePath: ensureBrowser(), args: [...browserSwitches] });
 try {

@@ -1,11 +1,12 @@
 /**
  * The ledger as a rule: its parts add up in sight, a millimetre is a millimetre, and no words stand on others.
  */
-import { describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type BarWords, layoutLedgerBar, partsOf, signed } from '../../src/drawing/ledger-bar.ts';
 import { learners } from '../../src/learners/learner.ts';
 import type { LedgerLine, SizeLedger } from '../../src/marking/ledger.ts';
 import { markSurvey } from '../../src/marking/report.ts';
+import { speakIn, typedLength } from '../../src/recess/lengths.ts';
 import { drawnParts, exerciseOf } from '../helpers/rooms.ts';
 import { surveyOf } from '../helpers/surveying.ts';
 
@@ -45,7 +46,11 @@ const ledgers: readonly SizeLedger[] = [
   ),
 ].filter((l) => l.missMm !== null);
 
-const widths = [240, 358, 472, 720];
+const drawn = (['mm', 'in-16', 'in-32'] as const).flatMap((units) =>
+  [240, 358, 472, 720].map((widthPx) => ({ units, widthPx })),
+);
+
+afterEach(() => speakIn('mm'));
 
 /** The stretch of the rule's width that words take, at a generous width of a figure. */
 function takes(w: BarWords, widthPx: number, figurePx = 7): [number, number] {
@@ -57,7 +62,10 @@ test('there is something to lay out', () => {
   expect(ledgers.length).toBeGreaterThan(50);
 });
 
-describe.each(widths)('%i px wide', (widthPx) => {
+describe.each(drawn)('in $units, $widthPx px wide', ({ units, widthPx }) => {
+  const named = (text: string | undefined) => typedLength(text, units) ?? Number.NaN;
+  beforeEach(() => speakIn(units));
+
   test('each part starts where the last ended, the first at the key and the last at what was sent', () => {
     for (const l of ledgers) {
       const bar = layoutLedgerBar(l, widthPx);
@@ -74,9 +82,9 @@ describe.each(widths)('%i px wide', (widthPx) => {
     for (const l of ledgers) {
       const bar = layoutLedgerBar(l, widthPx);
       const [a, b] = bar.ticks.filter((t) => t.named);
-      const perMm = ((b?.at ?? 0) - (a?.at ?? 0)) / (Number(b?.text) - Number(a?.text));
+      const perMm = ((b?.at ?? 0) - (a?.at ?? 0)) / (named(b?.text) - named(a?.text));
       expect(perMm).toBeGreaterThan(0);
-      expect((bar.keyAt - (a?.at ?? 0)) / perMm + Number(a?.text)).toBeCloseTo(l.keyMm, 6);
+      expect((bar.keyAt - (a?.at ?? 0)) / perMm + named(a?.text)).toBeCloseTo(l.keyMm, 6);
       // What is too small to be shown at all is left out of the parts: under 0.005 mm.
       expect(Math.abs((bar.sentAt - bar.keyAt) / perMm - (l.missMm ?? 0))).toBeLessThan(0.0051);
       for (const p of bar.parts) expect((p.to - p.from) / perMm).toBeCloseTo(p.mm, 6);
@@ -87,10 +95,10 @@ describe.each(widths)('%i px wide', (widthPx) => {
   test('numbers on the rule keep apart, and all of it lies on the rule', () => {
     for (const l of ledgers) {
       const bar = layoutLedgerBar(l, widthPx);
-      const named = bar.ticks.filter((t) => t.named);
-      expect(named.length).toBeGreaterThan(1);
-      for (const [i, t] of named.entries())
-        if (i > 0) expect((t.at - (named[i - 1]?.at ?? 0)) * widthPx).toBeGreaterThan(t.text.length * 7 + 6);
+      const names = bar.ticks.filter((t) => t.named);
+      expect(names.length).toBeGreaterThan(1);
+      for (const [i, t] of names.entries())
+        if (i > 0) expect((t.at - (names[i - 1]?.at ?? 0)) * widthPx).toBeGreaterThan(t.text.length * 7 + 6);
       for (const at of [bar.keyAt, bar.sentAt, ...bar.parts.map((p) => p.to), ...bar.ticks.map((t) => t.at)]) {
         expect(at).toBeGreaterThan(0);
         expect(at).toBeLessThan(1);
@@ -125,4 +133,12 @@ test('small lines are put together, so that what is drawn still comes to the who
 
 test('a figure has its sign, and is never said to be nothing when it is something', () => {
   expect([5, -0.31, 0, 0.04, -0.012].map(signed)).toEqual(['+5.0', '−0.3', '0.0', '+0.04', '−0.01']);
+});
+
+test('in inches a figure is a fraction, and what does not show is in the rest', () => {
+  speakIn('in-16');
+  expect([25.4, -3.175, 0.79375, 0, 0.2].map(signed)).toEqual(['+1"', '−1/8"', '+1/32"', '0"', '0"']);
+  const parts = partsOf(ledger(1000, lines));
+  expect(parts.map((p) => p.name)).toEqual(['coverage', 'set-up', 'booking', 'working-out', 'rest']);
+  expect(parts.at(-1)?.mm).toBeCloseTo(-0.26, 12);
 });

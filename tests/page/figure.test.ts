@@ -1,6 +1,9 @@
 /** Figures at the box under the loupe: what is taken, what is asked about, what is told. */
-import { describe, expect, test } from 'vitest';
-import { askBefore, parseFigure, tooFine } from '../../src/page/read/figure.ts';
+import { afterEach, describe, expect, test } from 'vitest';
+import { askBefore, nudgeMm, padKeys, parseFigure, tooFine } from '../../src/page/read/figure.ts';
+import { speakIn } from '../../src/recess/lengths.ts';
+
+afterEach(() => speakIn('mm'));
 
 describe('a typed figure', () => {
   test.each([
@@ -27,5 +30,34 @@ describe('a typed figure', () => {
   test('finer than half a millimetre is told', () => {
     expect([590, 590.5, null].map(tooFine)).toEqual([false, false, false]);
     expect([590.3, 590.25].map(tooFine)).toEqual([true, true]);
+  });
+});
+
+describe('in inches', () => {
+  test.each([
+    ['23-5/16', 592.1375],
+    ['23 5/16"', 592.1375],
+    ['23.5', 596.9],
+    ['5/32', 3.96875],
+    ['0', 0],
+  ])('%j is %d', (text, mm) => {
+    speakIn('in-16');
+    expect(parseFigure(text)).toBeCloseTo(mm, 9);
+  });
+
+  test.each(['', '-4', '23-', '5/', '23-5/15', '197', "23'"])('%j is none', (text) => {
+    speakIn('in-16');
+    expect(parseFigure(text)).toBeNull();
+  });
+
+  test('it is read to half a graduation, nudged by one, and asked about to the inch', () => {
+    speakIn('in-16');
+    expect([25.4 / 32, 25.4 / 64].map(tooFine)).toEqual([false, true]);
+    expect(nudgeMm()).toBe(25.4 / 32);
+    expect(padKeys().slice(-3)).toEqual(['/8', '/16', '/32']);
+    expect(askBefore(25.4 * 40, 25.4 * 19.4)).toBe('The loupe shows about 19". To book 40" all the same, press again.');
+    speakIn('in-32');
+    expect([25.4 / 64, 25.4 / 128].map(tooFine)).toEqual([false, true]);
+    expect(padKeys().slice(-3)).toEqual(['/16', '/32', '/64']);
   });
 });

@@ -1,7 +1,8 @@
 /** Stops of runs in every shape: sides that are there, places under the slope and within what is seen, boxes by edges. */
-import { describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { outlineOf } from '../../src/exercise/outline.ts';
 import { isWithin, placeAt, runKindsOf, suggestedStops } from '../../src/page/state/stops.ts';
+import { speakIn, type Units } from '../../src/recess/lengths.ts';
 import { exerciseOfShape, shapes } from '../helpers/family-rooms.ts';
 
 function seen(name: string, cutOuts?: string[]) {
@@ -10,7 +11,11 @@ function seen(name: string, cutOuts?: string[]) {
   return { outline: outlineOf(exercise), brief: exercise.brief, trims };
 }
 
-describe.each(Object.keys(shapes))('%s', (name) => {
+const inUnits = Object.keys(shapes).flatMap((name) => (['mm', 'in-16'] as const).map((units) => ({ name, units })));
+afterEach(() => speakIn('mm'));
+
+describe.each<{ name: string; units: Units }>(inUnits)('$name, $units', ({ name, units }) => {
+  beforeEach(() => speakIn(units));
   const view = seen(name);
   const { openingMm, slope, open } = view.outline;
   const half = openingMm.width / 2;
@@ -50,6 +55,18 @@ describe.each(Object.keys(shapes))('%s', (name) => {
       }
     }
   });
+});
+
+test('with a rule in inches, places lie at half inches', () => {
+  speakIn('in-32');
+  for (const name of Object.keys(shapes)) {
+    const view = seen(name);
+    for (const kind of runKindsOf(view)) {
+      const { rows, columns } = suggestedStops(view, kind);
+      for (const { at } of [...rows, ...columns])
+        if (at !== 'F') expect(at / 12.7).toBeCloseTo(Math.round(at / 12.7), 9);
+    }
+  }
 });
 
 test('boxes that the back is cut for are read by their edges, where the eye sees them to the nearest 10', () => {

@@ -123,7 +123,7 @@ export function byLooking(from: Evidence): Caught | null {
   );
   if (!worst || !('referenceXMm' in worst.at) || worst.offMm === undefined) return null;
   const x = worst.at.referenceXMm;
-  const where = `the reference, ${x === 0 ? 'in the middle' : `${Math.abs(x)} ${x > 0 ? 'right' : 'left'} of the middle`}`;
+  const where = `the reference, ${x === 0 ? 'in the middle' : `${sayLength(Math.abs(x))} ${x > 0 ? 'right' : 'left'} of the middle`}`;
   const way = worst.offMm > 0 ? 'behind' : 'in front of';
   return {
     act,

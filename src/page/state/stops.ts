@@ -117,9 +117,9 @@ function edgesOf(kind: DatumKind): readonly BandEdge[] {
   return kind === 'S' ? ['left', 'right'] : ['top', 'bottom'];
 }
 
-/** Boxes that the brief has cut-outs for, where the eye sees them: to the nearest 10. */
+/** Boxes that the brief has cut-outs for, where the eye sees them: to the nearest 10, or half inch. */
 function boxesOf({ brief, trims }: Seen): readonly Box[] {
-  const ten = ([from, to]: readonly [number, number]) => 10 * Math.round((from + to) / 20);
+  const ten = ([from, to]: readonly [number, number]) => asChosen(10 * Math.round((from + to) / 20));
   return trims
     .filter((t) => brief.cutOuts?.includes(t.name))
     .map((t) => ({ name: t.name, surface: t.surface, uMm: ten(t.uMm), vMm: ten(t.vMm) }));
