@@ -31,6 +31,8 @@ function net({ a = 0, b = 0, c = 0, d = 0, e = 0, f = 0 }) {
   return { u0: 0, v0: 0, countU, countV, control };
 }
 
+const look = { turned: 0, finer: 1 };
+
 describe('a surface from control values', () => {
   it('is the polynomial that they stand for', () => {
     const { gap, gaps } = surface({ b: 0.01, c: -0.002, d: 1e-5, e: -3e-6, f: 1e-6 });
@@ -49,14 +51,14 @@ describe('a surface from control values', () => {
 
 describe('the straight-edge', () => {
   it('finds nothing on a plane however it leans', () => {
-    expect(straightEdge(surface({ b: 0.02, c: -0.03 }), 2000, { turned: 0.1 })).toBeLessThan(1e-9);
+    expect(straightEdge(surface({ b: 0.02, c: -0.03 }), 2000, 'round', { turned: 0.1, finer: 1 })).toBeLessThan(1e-9);
   });
 
   it('of 2 m on a parabola that rises 8 mm in its middle of 2400 finds 8 (2000/2400)²', () => {
     const bowed = surface({ c: 32 / 2400, e: -32 / 2400 ** 2 });
     const sag = 8 * (2000 / 2400) ** 2;
     expect(straightEdge(bowed, 2000, 't')).toBeCloseTo(sag, 3);
-    expect(straightEdge(bowed, 2000, { turned: 0 })).toBeCloseTo(sag, 3);
+    expect(straightEdge(bowed, 2000, 'round')).toBeCloseTo(sag, 3);
     expect(straightEdge(surface({ c: -32 / 2400, e: 32 / 2400 ** 2 }), 2000, 't')).toBeCloseTo(sag, 3);
     expect(straightEdge(bowed, 2000, 's')).toBeLessThan(1e-9);
   });
@@ -71,7 +73,7 @@ describe('the straight-edge', () => {
     expect(straightEdge(wound, 2000, 't')).toBeLessThan(1e-9);
     // Along a slant of 2 m, f sin cos L² / 4; the greatest is where the slant is nearest to 45 degrees and still fits.
     const most = (4 / (1000 * 2400)) * 1000 * Math.sqrt(2000 ** 2 - 1000 ** 2) * 0.25;
-    const found = straightEdge(wound, 2000, { turned: Math.PI / 6 });
+    const found = straightEdge(wound, 2000, 'round', { turned: Math.PI / 6, finer: 1 });
     expect(found).toBeLessThan(most * 1.0001);
     expect(found).toBeGreaterThan(most * 0.97);
   });
@@ -81,9 +83,9 @@ describe('the levelling grid', () => {
   it('reads a parabola by half the span squared, each against the limit of its span', () => {
     const bowed = surface({ e: -1e-6 });
     // z2 - (z1 + z3)/2 = (span/2)² 1e-6: 0.25 at 1 m, 1.44 at 2.4 m.
-    expect(levellingGrid(bowed, () => 1, { turned: 0 })).toBeCloseTo(1.44, 4);
-    expect(levellingGrid(bowed, (apart) => (apart <= 1000 ? 1 : 100), { turned: 0 })).toBeCloseTo(0.25, 4);
-    expect(levellingGrid(surface({ c: 0.05, b: 0.01 }), () => 1, { turned: 0 })).toBeLessThan(1e-9);
+    expect(levellingGrid(bowed, () => 1)).toBeCloseTo(1.44, 4);
+    expect(levellingGrid(bowed, (apart) => (apart <= 1000 ? 1 : 100))).toBeCloseTo(0.25, 4);
+    expect(levellingGrid(surface({ c: 0.05, b: 0.01 }), () => 1)).toBeLessThan(1e-9);
   });
 });
 
@@ -147,14 +149,14 @@ describe('a room held against the documents', () => {
     ['din-finished', (8 * 2400) / 2200, 1],
     ['na-guideline', (9.525 * 2400) / 812.8, 1],
   ])('%s: a lean of %f mm takes all that plumb may be', (preset, lean, share) => {
-    const shares = sharesOf(preset, room({ left: wall(lean) }), 0);
+    const shares = sharesOf(preset, room({ left: wall(lean) }), look);
     const most = Math.max(...shares.filter(({ where }) => /plumb|angle t/.test(where)).map((s) => s.share));
     expect(most).toBeGreaterThan(share * 0.99);
     expect(most).toBeLessThan(share * 1.0001);
   });
 
   it('refuses a preset that it knows no document for', () => {
-    expect(() => sharesOf('settled', room({ left: wall(0) }), 0)).toThrow(RangeError);
+    expect(() => sharesOf('settled', room({ left: wall(0) }), look)).toThrow(RangeError);
   });
 });
 

@@ -12,8 +12,13 @@ type Spot = readonly [s: number, t: number];
 /** How far the surface stands off at a place: exactly, or looked up. */
 type GapAt = (s: number, t: number) => number;
 
-/** Straight along s, straight along t, or every way round, the first of them turned by so many radians. */
-export type Ways = { readonly turned: number } | 's' | 't';
+/** How closely places are looked at: the usual grids are divided by `finer`; directions begin turned by so many radians. */
+export type Look = { readonly turned: number; readonly finer: number };
+
+const usual: Look = { turned: 0, finer: 1 };
+
+/** Straight along s, straight along t, or every way round. */
+export type Ways = 'round' | 's' | 't';
 
 /**
  * The straight-edge: laid with both ends at equal offsets, each end on the surface, in all directions and positions on a
@@ -21,11 +26,11 @@ export type Ways = { readonly turned: number } | 's' | 't';
  *
  * @returns the most that the surface leaves the edge's own line, either way
  */
-export function straightEdge(surface: GapSurface, lengthMm: number, ways: Ways): number {
+export function straightEdge(surface: GapSurface, lengthMm: number, ways: Ways, look = usual): number {
   const glance = looked(surface, 25);
-  const round = directions(ways, surface.region, [lengthMm]);
+  const round = directions(ways, surface.region, { lengthsMm: [lengthMm], turned: look.turned });
   const starts = new Starts();
-  for (const from of spots(surface.region, 110))
+  for (const from of spots(surface.region, 110 / look.finer))
     for (const way of round) {
       const longest = Math.min(lengthMm, roomAlong(surface.region, from, way));
       for (const length of [longest, 0.6 * longest]) {
@@ -52,7 +57,7 @@ export function straightEdge(surface: GapSurface, lengthMm: number, ways: Ways):
       const middle = of(x! + on! * way[0], y! + on! * way[1]);
       return Math.abs(middle - (1 - share) * of(x!, y!) - share * of(x! + length! * way[0], y! + length! * way[1]));
     };
-  const turns = ways === 's' || ways === 't' ? 0 : 0.1;
+  const turns = ways === 'round' ? 0.1 : 0;
   return starts.best.reduce((most, { from, way: [dx, dy, length, on] }) => {
     const start = [...from, Math.atan2(dy!, dx!), length! * (1 - 1e-9), on!];
     const top = goUp(start, [40, 40, turns, 40, 40], offAt(glance)).at;
@@ -67,18 +72,14 @@ export function straightEdge(surface: GapSurface, lengthMm: number, ways: Ways):
  *
  * @returns the greatest share of the limit
  */
-export function levellingGrid(
-  surface: GapSurface,
-  limitAt: (apartMm: number) => number,
-  ways: { readonly turned: number },
-): number {
+export function levellingGrid(surface: GapSurface, limitAt: (apartMm: number) => number, look = usual): number {
   const { s, t } = surface.region;
   const glance = looked(surface, 25);
   const spans = spansOf(limitAt, Math.hypot(s[1] - s[0], t[1] - t[0]));
   const stepping = spans.filter(({ span }) => span % 100 !== 0).map(({ span }) => span);
-  const round = directions(ways, surface.region, stepping);
+  const round = directions('round', surface.region, { lengthsMm: stepping, turned: look.turned });
   const starts = new Starts();
-  for (const from of spots(surface.region, 60)) {
+  for (const from of spots(surface.region, 60 / look.finer)) {
     const z1 = glance(from[0], from[1]);
     for (const way of round) {
       const room = roomAlong(surface.region, from, way);
@@ -143,10 +144,14 @@ function spansOf(limitAt: (apartMm: number) => number, longest: number): { span:
 }
 
 /** Hung plumb: the most that two points of one line along t stand apart, no further from each other than told. */
-export function apartUpright(surface: GapSurface, withinMm = Number.POSITIVE_INFINITY): number {
+export function apartUpright(
+  surface: GapSurface,
+  withinMm = Number.POSITIVE_INFINITY,
+  { finer }: Look = usual,
+): number {
   const { region } = surface;
   let worst = 0;
-  for (const place of evenly(region.s, 50)) {
+  for (const place of evenly(region.s, 50 / finer)) {
     const line = evenly(region.t, 25.4).filter((x) => inRegion(region, [place, x]));
     const gaps = surface.gaps([place], line);
     for (let i = 0; i < line.length; i++)
@@ -159,8 +164,8 @@ export function apartUpright(surface: GapSurface, withinMm = Number.POSITIVE_INF
 }
 
 /** The most that any two points of the surface stand apart, no further from each other than told. */
-export function apartWithin(surface: GapSurface, withinMm: number): number {
-  const { ss, ts, at } = gridOf(surface, 50);
+export function apartWithin(surface: GapSurface, withinMm: number, { finer }: Look = usual): number {
+  const { ss, ts, at } = gridOf(surface, 50 / finer);
   const [ds, dt] = [ss[1]! - ss[0]!, ts[1]! - ts[0]!];
   const [reachS, reachT] = [Math.floor(withinMm / ds), Math.floor(withinMm / dt)];
   let worst = 0;
@@ -204,10 +209,11 @@ export function angleAlong(
   surface: GapSurface,
   axis: 's' | 't',
   of: { insetMm: number; limitAt: (runMm: number) => number },
+  { finer }: Look = usual,
 ): number {
   const { region } = surface;
   let worst = 0;
-  for (const place of evenly(insetBy(axis === 's' ? region.t : region.s, of.insetMm), 40)) {
+  for (const place of evenly(insetBy(axis === 's' ? region.t : region.s, of.insetMm), 40 / finer)) {
     const line = lineAlong(region, axis, place);
     if (!line || line[1] - line[0] < 100) continue;
     const [from, to] = insetBy(line, of.insetMm);
@@ -228,7 +234,11 @@ export function insetBy([from, to]: readonly [number, number], insetMm: number):
  * Unit steps; those of every way round are level, upright, by 15 degrees, along both diagonals, and both slants at which each
  * length just reaches from one edge to the edge across.
  */
-function directions(ways: Ways, { s, t }: Region, lengthsMm: readonly number[]): readonly Spot[] {
+function directions(
+  ways: Ways,
+  { s, t }: Region,
+  { lengthsMm, turned }: { lengthsMm: readonly number[]; turned: number },
+): readonly Spot[] {
   if (ways === 's') return [[1, 0]];
   if (ways === 't') return [[0, 1]];
   const [wide, high] = [s[1] - s[0], t[1] - t[0]];
@@ -237,7 +247,7 @@ function directions(ways: Ways, { s, t }: Region, lengthsMm: readonly number[]):
     ...lengthsMm.filter((length) => length > wide).map((length) => Math.acos(wide / length)),
     ...lengthsMm.filter((length) => length > high).map((length) => Math.asin(high / length)),
   ];
-  const round = Array.from({ length: 24 }, (_, i): Spot => unit(ways.turned + (i * Math.PI) / 12));
+  const round = Array.from({ length: 24 }, (_, i): Spot => unit(turned + (i * Math.PI) / 12));
   return [[1, 0], [0, 1], ...slants.flatMap((angle) => [unit(angle), unit(-angle)]), ...round];
 }
 

@@ -17,9 +17,11 @@ import {
   apartUpright,
   apartWithin,
   insetBy,
+  type Look,
   levelAcross,
   levellingGrid,
   straightEdge,
+  type Ways,
 } from './tolerance-rules.ts';
 
 export type Name = 'left' | 'right' | 'back' | 'floor' | 'ceiling' | 'slope';
@@ -52,45 +54,45 @@ export function surfacesOf(room: BuiltRoom): Map<Name, GapSurface> {
 /**
  * Holds a room against a document, by the name of its preset.
  *
- * @param turned - radians that the straight-edge's directions are turned by
+ * @param look - how closely, and by how many radians the straight-edge's directions are turned
  * @throws {RangeError} if no document is known by that name
  */
-export function sharesOf(preset: string, room: BuiltRoom, turned: number): Share[] {
+export function sharesOf(preset: string, room: BuiltRoom, look: Look): Share[] {
   const measured = [...surfacesOf(room)];
   switch (preset) {
     case 'uk-2020':
-      return measured.flatMap(([name, surface]) => ukShares(room, { name, surface, turned }, { flat: 3, tall: 3000 }));
+      return measured.flatMap(([name, surface]) => ukShares(room, { name, surface, look }, { flat: 3, tall: 3000 }));
     case 'uk-2019':
-      return measured.flatMap(([name, surface]) => ukShares(room, { name, surface, turned }, { flat: 5, tall: 2500 }));
+      return measured.flatMap(([name, surface]) => ukShares(room, { name, surface, look }, { flat: 5, tall: 2500 }));
     case 'din-finished':
       return [
-        ...measured.flatMap(([name, surface]) => dinShares({ name, surface, turned }, { walls: row6, floor: row3 })),
+        ...measured.flatMap(([name, surface]) => dinShares({ name, surface, look }, { walls: row6, floor: row3 })),
         ...dinSizes(room),
       ];
     case 'din-higher':
       return [
-        ...measured.flatMap(([name, surface]) => dinShares({ name, surface, turned }, { walls: row7, floor: row4 })),
+        ...measured.flatMap(([name, surface]) => dinShares({ name, surface, look }, { walls: row7, floor: row4 })),
         ...dinSizes(room),
       ];
     case 'na-guideline':
-      return measured.flatMap(([name, surface]) => naShares(name, surface, turned));
+      return measured.flatMap(([name, surface]) => naShares(name, surface, look));
     default:
       throw new RangeError(`tolerances: no document is known for ${preset}`);
   }
 }
 
-type Asked = { readonly name: Name; readonly surface: GapSurface; readonly turned: number };
+type Asked = { readonly name: Name; readonly surface: GapSurface; readonly look: Look };
 
-function ukShares(room: RoomSizes, { name, surface, turned }: Asked, of: { flat: number; tall: number }): Share[] {
+function ukShares(room: RoomSizes, { name, surface, look }: Asked, of: { flat: number; tall: number }): Share[] {
   if (isWall(name)) {
     const { t } = surface.region;
     const plumb = t[1] - t[0] <= of.tall ? 8 : 12;
     return [
-      { where: `${name} flat`, share: straightEdge(surface, 2000, { turned }) / of.flat },
-      { where: `${name} plumb`, share: apartUpright(surface) / plumb },
+      { where: `${name} flat`, share: straightEdge(surface, 2000, 'round', look) / of.flat },
+      { where: `${name} plumb`, share: apartUpright(surface, undefined, look) / plumb },
     ];
   }
-  const flat = { where: `${name} flat`, share: straightEdge(surface, 2000, { turned }) / 5 };
+  const flat = { where: `${name} flat`, share: straightEdge(surface, 2000, 'round', look) / 5 };
   if (name === 'slope') return [flat];
   if (room.openingMm.width > 6000) throw new RangeError('tolerances: over 6 m another limit holds');
   return [flat, { where: `${name} level`, share: levelAcross(surface) / 3 }];
@@ -102,13 +104,13 @@ const row4 = [1, 3, 9, 12, 15];
 const row6 = [3, 5, 10, 20, 25];
 const row7 = [2, 3, 8, 15, 20];
 
-function dinShares({ name, surface, turned }: Asked, rows: { walls: number[]; floor: number[] }): Share[] {
+function dinShares({ name, surface, look }: Asked, rows: { walls: number[]; floor: number[] }): Share[] {
   const row = name === 'floor' ? rows.floor : rows.walls;
   const angle = { insetMm: 100, limitAt: stepped([0.5, 1, 3, 6, 15, 30], [3, 6, 8, 12, 16, 20, 30]) };
   return [
-    { where: `${name} flat`, share: levellingGrid(surface, (apart) => interpolated(row, apart / 1000), { turned }) },
-    { where: `${name} angle s`, share: angleAlong(surface, 's', angle) },
-    { where: `${name} angle t`, share: angleAlong(surface, 't', angle) },
+    { where: `${name} flat`, share: levellingGrid(surface, (apart) => interpolated(row, apart / 1000), look) },
+    { where: `${name} angle s`, share: angleAlong(surface, 's', angle, look) },
+    { where: `${name} angle t`, share: angleAlong(surface, 't', angle, look) },
   ];
 }
 
@@ -167,18 +169,18 @@ function clear(room: BuiltRoom, names: readonly Name[], limitAt: (u: number) => 
 
 const inch = 25.4;
 
-function naShares(name: Name, surface: GapSurface, turned: number): Share[] {
-  const edge = (inches: number, ways: Parameters<typeof straightEdge>[2]) => straightEdge(surface, inches * inch, ways);
+function naShares(name: Name, surface: GapSurface, look: Look): Share[] {
+  const edge = (inches: number, ways: Ways) => straightEdge(surface, inches * inch, ways, look);
   if (isWall(name))
     return [
-      { where: `${name} plumb`, share: apartUpright(surface, 32 * inch) / (0.375 * inch) },
+      { where: `${name} plumb`, share: apartUpright(surface, 32 * inch, look) / (0.375 * inch) },
       { where: `${name} bow level`, share: edge(32, 's') / (0.25 * inch) },
       { where: `${name} bow upright`, share: edge(96, 't') / (0.5 * inch) },
     ];
-  if (name !== 'floor') return [{ where: `${name} bow`, share: edge(32, { turned }) / (0.5 * inch) }];
+  if (name !== 'floor') return [{ where: `${name} bow`, share: edge(32, 'round') / (0.5 * inch) }];
   return [
-    { where: 'floor hump', share: edge(32, { turned }) / (0.375 * inch) },
-    { where: 'floor slope', share: apartWithin(surface, 32 * inch) / (0.375 * inch) },
+    { where: 'floor hump', share: edge(32, 'round') / (0.375 * inch) },
+    { where: 'floor slope', share: apartWithin(surface, 32 * inch, look) / (0.375 * inch) },
   ];
 }
 

@@ -75,14 +75,16 @@ function proveRoom(
     fail(tally, at, `${where}: at the limit, but its worst is ${worst.where}, ${worst.share.toFixed(4)} of it`);
 }
 
-/** How often a room whose worst place was not found is looked at again, its straight-edge turned otherwise. */
+/** How often a room whose worst place was not found is looked at again: more closely, its straight-edge turned otherwise. */
 const looks = 6;
 
 /** The shares of a room, the worst first; looked for again where they come to less than is expected. */
 function sharesFound(severity: string, room: BuiltRoom, of: { turned: number; atLeast: number }): Share[] {
   let found: Share[] = [];
   for (let look = 0; look < looks && (found[0]?.share ?? -1) < of.atLeast; look++)
-    found = [...found, ...sharesOf(severity, room, of.turned + 0.043 * look)].sort((a, b) => b.share - a.share);
+    found = [...found, ...sharesOf(severity, room, { turned: of.turned + 0.043 * look, finer: 1 + look / 2 })].sort(
+      (a, b) => b.share - a.share,
+    );
   return found;
 }
 

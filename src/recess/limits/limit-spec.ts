@@ -3,7 +3,7 @@
  * which surface is bad, and how, is still what the structure drew.
  *
  * Every room has a share drawn. No surface takes more of its limit than that; those that would take more are scaled down to
- * it, then both sides of a size that would. Half of the rooms are *at the limit*: their share lies between 0.945 and 0.98,
+ * it, then both sides of a size that would. Half of the rooms are *at the limit*: their share lies between 0.94 and 0.97,
  * and what is scaled is scaled up again, all by one factor, until the worst surface takes just that. What no rule of the
  * document sees is left as it was drawn.
  */
@@ -27,7 +27,7 @@ export interface Target {
 /** Gives the target that a room's key draws. */
 export function targetOf(key: DrawKey): Target {
   const atLimit = pick(key, whyTarget, { index: 0, count: 2 }) === 0;
-  const [from, to] = atLimit ? [0.945, 0.98] : [0.4, 0.9];
+  const [from, to] = atLimit ? [0.94, 0.97] : [0.4, 0.9];
   return { atLimit, share: between(key, whyTarget, { index: 1, from, to }) };
 }
 

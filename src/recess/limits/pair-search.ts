@@ -17,12 +17,15 @@ const kept = 24;
 /** Gives the best few pairs: of those that each of the table's cells begins, the best is taken, and of these the best few. */
 export function bestPairs(sheet: Sheet, table: Table, rule: PairRule): PairFound[] {
   const parts = rule.measures === 'drift' ? [0] : rule.at === 'middle' ? [eighths / 2] : [1, 2, 3, 4, 5, 6, 7];
+  // What stands apart from what is told by two places alone: a bump that is narrower than a cell counts as any other.
+  const step = rule.measures === 'drift' ? eighths / 2 : eighths;
   const look: Look = {
     table,
     rule,
     parts,
     seen: seenPlaces(sheet, table),
-    inverse: inverseLimits(sheet, table, rule),
+    step,
+    inverse: inverseLimits(sheet, table, { rule, step }),
     ways: farthestWays(sheet, table, rule),
   };
   const found: PairFound[] = [];
@@ -39,20 +42,22 @@ interface Look {
   readonly rule: PairRule;
   /** At which eighths between two points the surface is looked at; 0 for how far one stands off the other. */
   readonly parts: readonly number[];
+  /** How many eighths lie between the points that are tried. */
+  readonly step: number;
   readonly seen: Uint8Array;
   readonly inverse: Float64Array;
   readonly ways: readonly FarWay[];
 }
 
-/** The best pair that a cell begins; a rule that goes one way only is also asked along the lines between cells. */
+/** The best pair that a cell begins; a rule that goes one way only is also asked along all lines between cells. */
 function bestOfCell(sheet: Sheet, look: Look, i: number, j: number): PairFound | null {
-  const { table, rule, seen } = look;
+  const { table, rule, seen, step } = look;
   const { countU } = table;
   const countV = seen.length / countU;
-  const [acrossU, acrossV] = [rule.along === 'v' ? eighths : 1, rule.along === 'u' ? eighths : 1];
+  const [stepU, stepV] = [rule.along === 'v' ? 1 : step, rule.along === 'u' ? 1 : step];
   let best: PairFound | null = null;
-  for (let b = j; b < Math.min(j + acrossV, countV); b++)
-    for (let a = i; a < Math.min(i + acrossU, countU); a++) {
+  for (let b = j; b < Math.min(j + eighths, countV); b += stepV)
+    for (let a = i; a < Math.min(i + eighths, countU); a += stepU) {
       if (!seen[b * countU + a]) continue;
       const near = bestFrom(look, a, b);
       const [one, other] = [placeOf(sheet, table, a, b), placeOf(sheet, table, near.i, near.j)];
@@ -78,15 +83,16 @@ function apartOf({ stretchU }: Sheet, du: number, dv: number): number {
 
 /** The best second point for a first one, and at which eighth between them; only points that come later are tried. */
 function bestFrom(of: Look, i: number, j: number): { share: number; i: number; j: number; part: number } {
-  const { table, rule, seen, inverse, parts } = of;
-  const { cellsU, countU, off } = table;
+  const { table, rule, seen, inverse, parts, step } = of;
+  const { countU, off } = table;
+  const apartU = Math.floor((countU - 1) / step);
   const [alongU, alongV] = [rule.along !== 'v', rule.along !== 'u'];
   const best = { share: 0, i, j, part: parts[0] as number };
   const from = off[j * countU + i] as number;
-  for (let b = j; b * countU < off.length && (alongV || b === j); b += eighths)
-    for (let a = b === j ? i + eighths : alongU ? 0 : i; a < countU && (alongU || a === i); a += eighths) {
-      const [up, aside] = [(b - j) / eighths, (a - i) / eighths];
-      const scale = inverse[up * (cellsU + 1) + Math.abs(aside)] as number;
+  for (let b = j; b * countU < off.length && (alongV || b === j); b += step)
+    for (let a = b === j ? i + step : alongU ? i % step : i; a < countU && (alongU || a === i); a += step) {
+      const [up, aside] = [(b - j) / step, (a - i) / step];
+      const scale = inverse[up * (apartU + 1) + Math.abs(aside)] as number;
       if (scale === 0 || !seen[b * countU + a]) continue;
       const drift = (off[b * countU + a] as number) - from;
       for (const part of parts) {
@@ -108,13 +114,15 @@ function seenPlaces({ part }: Sheet, { countU, stepU, stepV, off }: Table): Uint
   return seen;
 }
 
-/** One over the limit, by how many cells two points lie apart; 0 where the rule does not ask that. */
-function inverseLimits(sheet: Sheet, table: Table, rule: PairRule): Float64Array {
-  const { cellsU, cellsV, stepU, stepV } = table;
-  const inverse = new Float64Array((cellsU + 1) * (cellsV + 1));
-  for (let b = 0, k = 0; b <= cellsV; b++)
-    for (let a = 0; a <= cellsU; a++, k++) {
-      const limit = limitOfPair(sheet, rule, { u: eighths * a * stepU, v: eighths * b * stepV });
+/** One over the limit, by how many steps two points lie apart; 0 where the rule does not ask that. */
+function inverseLimits(sheet: Sheet, table: Table, { rule, step }: { rule: PairRule; step: number }): Float64Array {
+  const { countU, stepU, stepV, off } = table;
+  const apartU = Math.floor((countU - 1) / step);
+  const apartV = Math.floor((off.length / countU - 1) / step);
+  const inverse = new Float64Array((apartU + 1) * (apartV + 1));
+  for (let b = 0, k = 0; b <= apartV; b++)
+    for (let a = 0; a <= apartU; a++, k++) {
+      const limit = limitOfPair(sheet, rule, { u: step * a * stepU, v: step * b * stepV });
       inverse[k] = limit === null || k === 0 ? 0 : 1 / limit;
     }
   return inverse;
