@@ -72,7 +72,11 @@ export function sayOutcome({ n, act, outcome }: Entry, reference: ReferenceKind)
 /** What the marks on the practice wall read; what the error is, is for the learner to work out. */
 function sayCheck(act: ActOf<'check'>, outcome: Done): string {
   if (act.verdict !== undefined)
-    return outcome.swapped ? 'written down; it goes in the van, the other level is out: stand it' : 'written down';
+    return outcome.swapped
+      ? 'written down; it goes in the van, the other level is out: stand it'
+      : act.allow
+        ? 'written down; its error is taken out of every offset from its lines'
+        : 'written down';
   const at = (outcome.practiceMm ?? []).map((mm) => sayLength(mm));
   const [walls, height, arm] = [practiceMm.walls, practiceMm.height, practiceMm.arm].map((mm) => sayWritten(mm));
   if (act.check === 'level')

@@ -29,7 +29,10 @@ export const typedForms: readonly (readonly [form: string, says: string])[] = [
   ['quarter left|right', 'turn it by 90°'],
   ['raise MM', 'raise it; after settle, move, turn, quarter, raise and aim, level 1|2 says which'],
   ['check level|plumb|square [fore|side|F|S]', 'try the level on a practice wall: what its lines do there'],
-  ['verdict level|plumb|square use|do-not-use [MM]', 'judge what a check showed, with its error in mm a metre'],
+  [
+    'verdict level|plumb|square use|do-not-use [MM] [fore|side|F|S] [allow]',
+    'judge what a check showed, with its error in mm a metre; allow: that error is taken out of every offset',
+  ],
   ['aim F|S ref X  or  aim F|S mark N', 'turn until that line runs through the reference at X, or a mark'],
   ['mark SURFACE LINE AT', 'pencil cross where the line falls: mark left F 600'],
   ['rub N', 'rub out mark N'],
@@ -238,10 +241,19 @@ function typedCheck([check, way, ...more]: readonly string[]): Typed | null {
 }
 
 function typedVerdict([check, verdict, ...more]: readonly string[]): Typed | null {
-  const error = numbers(more, 1)?.[0];
-  if (!isCheck(check) || verdict === undefined || (more.length > 0 && error === undefined)) return null;
-  const errorMmPerM = error === undefined ? {} : { errorMmPerM: error };
-  return act({ act: 'check', check: check.toLowerCase(), verdict: verdict.toLowerCase(), ...errorMmPerM });
+  const allow = more.at(-1)?.toLowerCase() === 'allow';
+  const [much, way, ...rest] = allow ? more.slice(0, -1) : more;
+  const error = much === undefined ? undefined : numbers([much], 1)?.[0];
+  if (!isCheck(check) || verdict === undefined || rest.length > 0 || (much !== undefined && error === undefined))
+    return null;
+  return act({
+    act: 'check',
+    check: check.toLowerCase(),
+    verdict: verdict.toLowerCase(),
+    ...(error === undefined ? {} : { errorMmPerM: error }),
+    ...(way === undefined ? {} : { of: lineOf(way) ?? way.toLowerCase() }),
+    ...(allow ? { allow } : {}),
+  });
 }
 
 function isCheck(word: string | undefined): word is string {

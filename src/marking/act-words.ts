@@ -30,7 +30,7 @@ function sayAct(act: Act, room: SidesOf): string {
     case 'aim':
       return `aim ${act.plane} at ${'mark' in act.at ? `mark ${act.at.mark}` : `the reference, ${sayWritten(act.at.referenceXMm)}`}`;
     case 'check':
-      return `check ${act.check}${act.verdict ? `, verdict ${act.verdict}` : ''}`;
+      return `check ${act.check}${act.verdict ? `, verdict ${act.verdict}` : ''}${act.allow ? ', allowed for' : ''}`;
     case 'mark':
     case 'edge':
     case 'plumb':

@@ -109,11 +109,12 @@ function edgeSteps(survey: Survey, bookings: ReturnType<typeof edgeBookings>, da
     const off = signedDistance(reading.plane, reading.point);
     const sign = off < 0 ? -1 : 1;
     const step = signedDistance(datum.plane, reading.point) - off;
+    const allowed = sign * b.allowedMm;
     const carried = carriedStep(survey, b.datum, datum.name);
     return [
       {
-        setUp: off + step,
-        seen: sign * middleSeen(reading, survey.world.exercise.kit.rule) + step,
+        setUp: off + step + allowed,
+        seen: sign * middleSeen(reading, survey.world.exercise.kit.rule) + step + allowed,
         written: sign * b.valueMm + (carried ? carried.stepMm : 0),
       },
     ];

@@ -3,6 +3,7 @@
  * judged rightly. It is there where the exercise says that it is scored and the kit states what its levels may be out by.
  */
 import { levelLimits } from '../exercise/kit.ts';
+import type { ActOf } from '../survey/act.ts';
 import { fold } from '../survey/acting.ts';
 import { type CheckName, checkNames, outOfTrue, worstFault } from '../survey/level-body.ts';
 import { bodyInUse } from '../survey/set-up-acts.ts';
@@ -56,7 +57,7 @@ function judgements(survey: Survey): ReadonlyMap<CheckName, Judgement> {
       if (act.verdict === undefined) gone.set(key, n);
       else if (routine !== undefined)
         judged.set(act.check, {
-          right: isRight(now, { check: act.check, level, verdict: act.verdict }),
+          right: isRight(now, { ...act, level, verdict: act.verdict }),
           acts: [routine, n],
         });
     }
@@ -65,10 +66,12 @@ function judgements(survey: Survey): ReadonlyMap<CheckName, Judgement> {
   return judged;
 }
 
-function isRight(survey: Survey, act: { check: CheckName; level: number; verdict: 'use' | 'do-not-use' }): boolean {
+function isRight(survey: Survey, act: ActOf<'check'> & { level: 1 | 2; verdict: 'use' | 'do-not-use' }): boolean {
   const { kit } = survey.world.exercise;
   const body = bodyInUse(survey, act.level);
   const limit = levelLimits(kit)?.[act.check] ?? 0;
   if (Math.abs(worstFault(body, act.check) - limit) <= eitherWayMmPerM) return true;
+  // One that is out may be used with its error allowed for, if that was found as it is.
+  if (act.allow) return Math.abs(worstFault(body, act.check) - Math.abs(act.errorMmPerM ?? 0)) <= eitherWayMmPerM;
   return outOfTrue(body, kit, act.check) > 0 === (act.verdict === 'do-not-use');
 }

@@ -59,6 +59,8 @@ interface ReadPlace {
   readonly setUpMm: number;
   readonly seenMm: number;
   readonly writtenMm: number;
+  /** What of each of these is allowed for, mm. */
+  readonly allowedMm: number;
   readonly plane: Plane;
   readonly at: Place;
   /** The readings behind it, in the order of booking. */
@@ -130,6 +132,8 @@ export interface SetUpSteps {
   readonly truly: Layout | null;
   /** What it makes that the rule's end was held a little beside the places that count, mm, from lines that stand true. */
   readonly besideMm: number;
+  /** What of the line is what was allowed for, mm. */
+  readonly allowedMm: number;
 }
 
 /** Gives the steps of a size, to be asked with lines as they would have stood. */
@@ -146,6 +150,7 @@ export function setUpSteps(survey: Survey, source: DomainSource, domain: Domain)
     sheet: { edge: sheet.edge, xOf: ({ at }) => sheet.xOf(at) },
     truly: isOfSlope(size) && domain.edge ? { edge: domain.edge, xOf: ({ at }) => at.x } : null,
     besideMm: heldBeside(source, domain, places),
+    allowedMm: allowedIn(survey, domain, places, base),
     from: (lines, layout) => {
       const terms = places.map((p) => {
         const first = p.readings[0] as Reading;
@@ -179,6 +184,19 @@ function heldBeside(source: DomainSource, { size, edge }: Domain, places: readon
       (p) => p.trueX,
     )
   );
+}
+
+/** The right rule from the lines as they stood, with what is allowed for, less the same without it. */
+function allowedIn(survey: Survey, { size }: Domain, places: readonly ReadPlace[], base: string | null): number {
+  if (places.every((p) => p.allowedMm === 0)) return 0;
+  const sheet = sheetOf(survey, size);
+  const rule = (value: (p: ReadPlace) => number) =>
+    rightRule(
+      size,
+      places.map((p) => ({ side: p.side, valueMm: value(p) + stepsOf(survey, p, base).true, xMm: sheet.xOf(p.at) })),
+      sheet.edge,
+    )?.valueMm ?? 0;
+  return rule((p) => p.setUpMm) - rule((p) => p.setUpMm - p.allowedMm);
 }
 
 /** Finds the reading behind a booking: of its place, from its datum; the one it names, else the last such. */
@@ -220,14 +238,16 @@ function readPlaces(survey: Survey, source: DomainSource, of: { domain: Domain; 
   });
   const first = found[0];
   if (!first) return [];
+  const allowedMm = mean(found.map(({ b }) => b.allowedMm));
   const place: ReadPlace = {
     side: group.side,
     datum: group.datum,
     trueMm: mean(found.map(({ near }) => trueOffset(source, domain.size, { side: group.side, ...near }))),
     trueX: mean(found.map(({ near }) => near.u)),
-    setUpMm: mean(found.map(({ reading }) => offsetFrom(reading))),
-    seenMm: mean(found.map(({ reading }) => middleSeen(reading, survey.world.exercise.kit.rule))),
+    setUpMm: mean(found.map(({ reading }) => offsetFrom(reading))) + allowedMm,
+    seenMm: mean(found.map(({ reading }) => middleSeen(reading, survey.world.exercise.kit.rule))) + allowedMm,
     writtenMm: mean(found.map(({ b }) => b.valueMm)),
+    allowedMm,
     plane: first.reading.plane,
     at: first.reading.point,
     readings: found.map(({ reading }) => reading),

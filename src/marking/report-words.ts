@@ -394,6 +394,7 @@ const causeWords: Readonly<Record<SetUpPart['cause'], string>> = {
   faults: 'the level’s lines rise or lean',
   marks: 'pencil marks beside the line',
   knock: 'the level was knocked: read from all the same, or not brought back to where it stood',
+  allowed: 'taken out again, as the check of the level showed',
   place: 'the rule’s end was held beside the places that count',
   edge: 'where the sheet’s figures put the sloped edge',
   rest: 'three or more of these together',

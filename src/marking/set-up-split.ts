@@ -5,7 +5,7 @@
  * beyond where they were made, and `line-up` and `marks` are what they come to without that growth. Of what two causes do
  * to each other each has half: a cause is taken away first and last, and its part is the mean. `knock` is what the knock
  * did and what bringing the level back left. Of a sloped edge `edge` is what the sheet's own figures make of its place.
- * `place` is what it makes that a reading is of its own wall point, a little beside the places that count. What three causes
+ * `allowed` is what the learner took out again for an error that a check showed. `place` is what it makes that a reading is of its own wall point, a little beside the places that count. What three causes
  * do together is `rest`.
  */
 import { type Plane, signedDistance } from '../geometry/plane.ts';
@@ -16,7 +16,7 @@ import { type HistoryEvent, setUpHistory } from './set-up-history.ts';
 import { type SetUpCause, type StoodLines, setUpCauses, stoodWithout } from './stood.ts';
 
 export interface SetUpPart {
-  readonly cause: SetUpCause | 'edge' | 'place' | 'rest';
+  readonly cause: SetUpCause | 'allowed' | 'edge' | 'place' | 'rest';
   /** + is a piece too large. */
   readonly mm: number;
 }
@@ -47,7 +47,8 @@ export function splitSetUp(
   );
   const edge = edgePart(steps, { lines: linesAs(survey, stood(heldCauses), true), clean });
   const place: SetUpPart = { cause: 'place', mm: steps.besideMm };
-  const told = [...parts, ...(edge === null ? [] : [{ cause: 'edge' as const, mm: edge }]), place];
+  const allowed: SetUpPart[] = steps.allowedMm === 0 ? [] : [{ cause: 'allowed', mm: steps.allowedMm }];
+  const told = [...parts, ...allowed, ...(edge === null ? [] : [{ cause: 'edge' as const, mm: edge }]), place];
   const sum = told.reduce((all, p) => all + p.mm, 0);
   return [...told, { cause: 'rest', mm: from.ofLineMm - sum }];
 }

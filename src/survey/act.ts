@@ -104,6 +104,8 @@ export const actSchema = v.variant('act', [
     /** The error as estimated, its sign as the level's faults have it. */
     errorMmPerM: v.optional(mm),
     level: whichLevel,
+    /** It is used though it is out: its error is taken out of every offset from its lines. */
+    allow: v.optional(v.literal(true)),
     /** Which of two ways: the level line fore-and-aft or side-to-side, the upright plane F or S. */
     of: v.optional(v.picklist(['fore', 'side', 'F', 'S'])),
   }),

@@ -96,7 +96,7 @@ function againCheck(survey: Survey, b: Booking, offsets: readonly BookedOffset[]
       samePlace(o.at, again.at, placeWithinMm),
   );
   return first
-    ? [check(b, { kind: 'again', predictedMm: first.valueMm, of: [first], sizes: checkedBy(survey, again.side) })]
+    ? [check(b, { kind: 'again', predictedMm: first.said.valueMm, of: [first], sizes: checkedBy(survey, again.side) })]
     : [];
 }
 

@@ -4,7 +4,7 @@
 import { sayRead, sayWritten, unitWord } from '../recess/lengths.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
 import { type SidesOf, sayTo } from '../recess/side-words.ts';
-import type { PlaceSaid } from './act.ts';
+import type { ActOf, PlaceSaid } from './act.ts';
 import { closingChecks } from './closing-checks.ts';
 import { type BookedOffset, bookedOffsets } from './offsets.ts';
 import type { Survey } from './survey.ts';
@@ -22,7 +22,7 @@ const tableOf: Record<Side, { rowName: string; columnName: string }> = {
 /**
  * Says the field sheet, a line an element.
  *
- * @returns offsets as tables (rows by height or by how far in), then tape sizes, struck bookings, steps carried over,
+ * @returns offsets as tables (rows by height or by how far in), then verdicts on the level, tape sizes, struck bookings, steps carried over,
  *   closing checks and notes
  */
 export function saySheet(survey: Survey): string[] {
@@ -33,7 +33,13 @@ export function saySheet(survey: Survey): string[] {
       offsets.filter((o) => `${o.datum} ${o.side}` === key),
     ),
   );
-  const rest = [...sayTapes(survey), ...sayStruck(survey), ...sayCarries(survey), ...sayChecks(survey)];
+  const rest = [
+    ...sayVerdicts(checksOf(survey)),
+    ...sayTapes(survey),
+    ...sayStruck(survey),
+    ...sayCarries(survey),
+    ...sayChecks(survey),
+  ];
   const notes = survey.notes.map((text) => `note: ${text}`);
   const all = [...tables, ...rest, ...notes];
   return all.length > 0 ? all : ['nothing is booked yet'];
@@ -60,7 +66,7 @@ function sayTable(of: SidesOf, offsets: readonly BookedOffset[]): string[] {
   const cell = (row: string, column: string) =>
     offsets
       .filter((o) => String(Math.round(o.at.v)) === row && columnOf(o) === column)
-      .map((o) => sayWritten(o.valueMm))
+      .map((o) => sayWritten(o.said.valueMm))
       .join(' and ') || '·';
   const cells = rows.flatMap((row) => columns.map((column) => cell(row, column)));
   const wide = Math.max(8, ...[...columns.map(headed), ...cells].map((c) => c.length + 2));
@@ -95,6 +101,23 @@ function headed(place: string): string {
 function distinct(words: readonly string[]): string[] {
   const value = (w: string) => (Number.isNaN(Number(w)) ? -1e9 : Number(w));
   return [...new Set(words)].sort((a, b) => value(a) - value(b) || (a < b ? -1 : 1));
+}
+
+/** Says the verdicts on a level as they were written down: `level checked for plumb (S): use, 0.42 mm a metre, allowed for`. */
+export function sayVerdicts(checks: readonly ActOf<'check'>[]): string[] {
+  const levels = new Set(checks.map((c) => c.level ?? 1));
+  return checks
+    .filter((c) => c.verdict !== undefined)
+    .map(({ check, verdict, errorMmPerM, allow, of, level }) => {
+      const which = levels.size > 1 ? `level ${level ?? 1}` : 'level';
+      const way = of === undefined ? '' : ` (${of === 'fore' ? 'front to back' : of === 'side' ? 'side to side' : of})`;
+      const error = errorMmPerM === undefined ? '' : `, ${errorMmPerM} mm a metre`;
+      return `${which} checked for ${check}${way}: ${verdict === 'use' ? 'use' : 'do not use'}${error}${allow ? ', allowed for' : ''}`;
+    });
+}
+
+function checksOf({ entries }: Survey): readonly ActOf<'check'>[] {
+  return entries.flatMap(({ act, outcome }) => (act.act === 'check' && outcome.ok ? [act] : []));
 }
 
 function sayTapes(survey: Survey): string[] {

@@ -36,6 +36,7 @@ export function checkOutcome(survey: Survey, act: ActOf<'check'>): Outcome {
   if (!levelLimits(kit) || level > kit.level.count) return refused('kit/none');
   const ways: readonly CheckWay[] = checkWays[act.check];
   if (act.of !== undefined && !ways.includes(act.of)) return refused('check/which-way');
+  if (act.allow && (act.verdict !== 'use' || act.errorMmPerM === undefined)) return refused('check/no-estimate');
   if (act.verdict !== undefined) {
     const swap = act.verdict === 'do-not-use' && kit.level.spare && !survey.swapped.includes(level);
     return swap ? { ok: true, swapped: true } : { ok: true };

@@ -5,6 +5,7 @@ import { type Brief, finishOn, nominalCarcass } from '../exercise/brief.ts';
 import { slopedStretch } from '../exercise/carcass-shape.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
 import { type ActOf, type BandEdge, datumParts, type SurfacePlace } from './act.ts';
+import { stoodBeside } from './allowance.ts';
 import { type SizeName, sizeRules, sizesOf } from './size.ts';
 import { liveBookings, type Survey } from './survey.ts';
 
@@ -16,7 +17,10 @@ export interface BookedOffset {
   readonly datum: string;
   /** Where on its surface, in the hand's own coordinates, mm. */
   readonly at: { readonly u: number; readonly v: number };
+  /** As it was booked, with what is allowed for taken out of it. */
   readonly valueMm: number;
+  /** How much that is, mm: added to what was booked. */
+  readonly allowedMm: number;
   readonly check: boolean;
   /** The edge of a band that the rule was held against; left out, it was held on the surface. */
   readonly edge?: BandEdge;
@@ -29,6 +33,8 @@ export interface OffsetGroup {
   readonly at: { readonly u: number; readonly v: number };
   readonly bookings: readonly BookedOffset[];
   readonly meanMm: number;
+  /** What of the mean is allowed for, mm. */
+  readonly allowedMm: number;
 }
 
 /** Bookings nearer to each other than this are of one place, mm. */
@@ -41,13 +47,17 @@ export function bookedOffsets(survey: Survey): readonly BookedOffset[] {
   return liveBookings(survey).flatMap((b) => {
     const { said } = b;
     if (said.what !== 'offset' || said.datum === undefined || !('surface' in said.place)) return [];
+    const side = said.place.surface;
+    const beside = stoodBeside(survey, { n: b.n, said, datum: said.datum });
+    const allowedMm = beside === 0 ? 0 : broughtOver(side, beside);
     const offset: BookedOffset = {
       n: b.n,
       said,
-      side: said.place.surface,
+      side,
       datum: said.datum,
       at: handPlace(survey, said.place),
-      valueMm: said.valueMm,
+      valueMm: said.valueMm + allowedMm,
+      allowedMm,
       check: said.check ?? false,
       ...(said.place.edge ? { edge: said.place.edge } : {}),
     };
@@ -91,7 +101,11 @@ export function grouped(offsets: readonly BookedOffset[]): readonly OffsetGroup[
     if (home) home.bookings.push(o);
     else groups.push({ side: o.side, datum: o.datum, at: o.at, bookings: [o] });
   }
-  return groups.map((g) => ({ ...g, meanMm: mean(g.bookings.map((b) => b.valueMm)) }));
+  return groups.map((g) => ({
+    ...g,
+    meanMm: mean(g.bookings.map((b) => b.valueMm)),
+    allowedMm: mean(g.bookings.map((b) => b.allowedMm)),
+  }));
 }
 
 /** Says whether two places lie within a distance of each other along each axis, the border counting as within. */

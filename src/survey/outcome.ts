@@ -14,6 +14,7 @@ export const refusalCodes = {
   'aim/too-near': 'that is too near to the level to aim at',
   'aim/not-seen': 'the level does not see that',
   'kit/none': 'the kit of this exercise has none of those',
+  'check/no-estimate': 'an error is allowed for by its size: a level that is used, with its error written down',
   'datum/not-thrown': 'that line is not thrown now',
   'place/coordinates': 'a place is two of its surface’s own coordinates, or one of them and a line that it lies along',
   'place/outside': 'that is beyond the recess',

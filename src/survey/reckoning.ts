@@ -41,16 +41,23 @@ export function reckonAll(exercise: Exercise, steps: readonly Step[]): readonly 
   return reckonWhole(exercise, steps).levels;
 }
 
-/** Reckons where all levels stand, and where each mark was put when it was made. */
-export function reckonWhole(
+/**
+ * Reckons where all levels stand, and where each mark was put when it was made.
+ *
+ * @param at - told each step, with where all levels stood before it
+ */
+export function reckonWhole<S extends Step>(
   exercise: Exercise,
-  steps: readonly Step[],
+  steps: readonly S[],
+  at: (step: S, levels: readonly ReckonedLevel[]) => void = () => undefined,
 ): { readonly levels: readonly ReckonedLevel[]; readonly marks: ReadonlyMap<number, Point> } {
   const { openingMm } = exercise.brief;
   const outline: StraightOutline = { openingMm, slope: exercise.spec.slope };
   const marks = new Map<number, Point>();
   let levels: readonly ReckonedLevel[] = [];
-  for (const { act, outcome } of steps) {
+  for (const step of steps) {
+    const { act, outcome } = step;
+    at(step, levels);
     if (!outcome.ok) continue;
     if (act.act === 'mark') {
       const { place } = act;

@@ -28,6 +28,8 @@ export interface WorkedTerm {
   readonly bookings: readonly number[];
   /** Brought to the one datum, mm. */
   readonly valueMm: number;
+  /** What of it is allowed for, for a level that is out of true, mm; left out where nothing is. */
+  readonly allowedMm?: number;
   /** Whether it is the one of its side that counts. */
   readonly counts: boolean;
   /** Where it was read, as its uncertainty asks. */
@@ -85,6 +87,7 @@ export function workOutSize(survey: Survey, size: SizeName): WorkedSize {
     datum: g.datum,
     bookings: g.bookings.map((b) => b.n),
     valueMm: terms[i]?.valueMm ?? g.meanMm,
+    ...(g.allowedMm === 0 ? {} : { allowedMm: g.allowedMm }),
     counts: counting.has(i),
     at: uncertainTerm(g),
     ...(terms[i]?.xMm === undefined ? {} : { xMm: terms[i].xMm }),

@@ -54,6 +54,14 @@ describe('a typed act', () => {
     ['check plumb f level 2', { act: 'check', check: 'plumb', of: 'F', level: 2 }],
     ['check square', { act: 'check', check: 'square' }],
     ['verdict plumb use 0.2', { act: 'check', check: 'plumb', verdict: 'use', errorMmPerM: 0.2 }],
+    [
+      'verdict plumb use 0.6 F allow',
+      { act: 'check', check: 'plumb', verdict: 'use', errorMmPerM: 0.6, of: 'F', allow: true },
+    ],
+    [
+      'verdict square use -0.6 allow',
+      { act: 'check', check: 'square', verdict: 'use', errorMmPerM: -0.6, allow: true },
+    ],
     ['verdict square do-not-use', { act: 'check', check: 'square', verdict: 'do-not-use' }],
     ['read F:1-3 floor 200 60', { act: 'read', datum: 'F:1-3', place: { surface: 'floor', xMm: 200, yMm: 60 } }],
     ['read S left 0 1200 far', { act: 'read', datum: 'S', place: { surface: 'left', yMm: 0, zMm: 1200 }, end: 'far' }],

@@ -85,6 +85,7 @@ const cases: readonly Case[] = [
     { act: 'settle' },
   ],
   ['kit/none', 'a level that is not in the kit', fresh, { act: 'stand', xMm: 0, yMm: 0, heightMm: 1100, level: 2 }],
+  ['check/no-estimate', 'of no size', equipped, { act: 'check', check: 'plumb', verdict: 'use', allow: true }],
   ['check/which-way', 'plumb, to the side', equipped, { act: 'check', check: 'plumb', of: 'side' }],
   ['line/not-drawn', 'between marks of two lines', lined, { act: 'read', datum: 'S:1-3', place: left(200, 10) }],
   ['line/not-there', 'high above the floor', lined, { act: 'read', datum: 'S:1-2', place: left(200, 900) }],

@@ -17,17 +17,17 @@ export const neverClosed: Mistake = {
       const open = isOpen(from, size);
       return from
         .figures(size)
-        .filter((f) => f.seenMm !== null && Math.abs(f.offset.valueMm - f.seenMm) > misclosureMm && open(f));
+        .filter((f) => f.seenMm !== null && Math.abs(f.offset.said.valueMm - f.seenMm) > misclosureMm && open(f));
     });
     return byFigures(
       from,
       blunders,
-      (f) => f.seenMm ?? f.offset.valueMm,
+      (f) => f.seenMm ?? f.offset.said.valueMm,
       (worst) => ({
         happened: ['A slip is on the sheet, and nothing there could show it up.'],
         did: [
           'You booked ',
-          his(worst.offset.valueMm),
+          his(worst.offset.said.valueMm),
           ` (${sayBookedPlace(worst.offset.said.place, from.survey.world.exercise.spec)}), read that place once, and let it stand.`,
         ],
         next: ['Before you pack up: tape across and hold it against left and right, and read the first places again.'],

@@ -29,21 +29,21 @@ export const lineEdge: Mistake = {
     const read = allFigures(from).filter((f) => f.reading !== null);
     for (const edge of [0, 1] as const) {
       const isEdge = (f: Figure) =>
-        Math.abs(f.offset.valueMm - (f.reading?.edgesMm[edge] ?? 0)) <= writtenMm &&
-        Math.abs(f.offset.valueMm - (f.seenMm ?? 0)) > writtenMm;
+        Math.abs(f.offset.said.valueMm - (f.reading?.edgesMm[edge] ?? 0)) <= writtenMm &&
+        Math.abs(f.offset.said.valueMm - (f.seenMm ?? 0)) > writtenMm;
       const those = read.filter(isEdge);
       if (read.length < fewestForHabit || those.length < habitShare * read.length) continue;
       return byFigures(
         from,
         those,
-        (f) => f.seenMm ?? f.offset.valueMm,
+        (f) => f.seenMm ?? f.offset.said.valueMm,
         (worst) => ({
           happened: [
             'The laser line is wider than a graduation. Its middle is the line; an edge is off by half its width.',
           ],
           did: [
             'You wrote ',
-            his(worst.offset.valueMm),
+            his(worst.offset.said.valueMm),
             ` where the line stood from ${edges(worst)}, and so at nearly every place.`,
           ],
           next: ['Read both edges of the line, and write the number half-way between them.'],
@@ -68,7 +68,7 @@ export const ruleAskew: Mistake = {
         did: [
           'You held the rule ',
           `${Math.round(1000 * slopeOf(from, worst))} mm in a metre off square and wrote `,
-          his(worst.offset.valueMm),
+          his(worst.offset.said.valueMm),
           ` (${sayBookedPlace(worst.offset.said.place, from.survey.world.exercise.spec)}).`,
         ],
         next: ['Swing the rule a little each way: the smallest number that it shows is the offset.'],
@@ -111,17 +111,17 @@ export const decadeMisread: Mistake = {
   name: 'decade misread',
   find: (from) => {
     const read = allFigures(from).filter((f) => f.seenMm !== null);
-    const slipped = read.filter((f) => isDecade(f.offset.valueMm, f.seenMm ?? 0));
+    const slipped = read.filter((f) => isDecade(f.offset.said.valueMm, f.seenMm ?? 0));
     if (slipped.length > read.length / 2) return null;
     return byFigures(
       from,
       slipped,
-      (f) => f.seenMm ?? f.offset.valueMm,
+      (f) => f.seenMm ?? f.offset.said.valueMm,
       (worst) => ({
         happened: ['A figure on the sheet is a whole ten, or a pair of digits, off what stood on the rule.'],
         did: [
           'You wrote ',
-          his(worst.offset.valueMm),
+          his(worst.offset.said.valueMm),
           ` where the rule showed ${sayLength(worst.seenMm ?? 0)} (${sayBookedPlace(worst.offset.said.place, from.survey.world.exercise.spec)}).`,
         ],
         next: ['Read the tens last, say the number aloud, and look whether it goes with its neighbours.'],
@@ -151,7 +151,7 @@ export function byFigures(
     const figures = from.figures(size);
     const [as, right] = [
       ruledOver(size, figures),
-      ruledOver(size, figures, (f) => (isWrong(f) ? shouldBe(f) + f.overMm : f.valueMm)),
+      ruledOver(size, figures, (f) => (isWrong(f) ? shouldBe(f) + f.overMm + f.offset.allowedMm : f.valueMm)),
     ];
     return as === null || right === null ? [] : [{ size, i, mm: Math.abs(as - right) }];
   });
@@ -185,7 +185,7 @@ function slopeOf(from: Evidence, f: Figure): number {
 /** What would have been written of a rule held square. */
 function squared(from: Evidence, f: Figure): number {
   const slope = slopeOf(from, f);
-  return f.offset.valueMm / Math.sqrt(1 + slope * slope);
+  return f.offset.said.valueMm / Math.sqrt(1 + slope * slope);
 }
 
 /** Off by ten, ninety or a hundred, or by two digits that have changed places. */

@@ -40,7 +40,7 @@ export const sidesSwapped: Mistake = {
       happened: ['Figures of the left wall stand on the right, and the other way about.'],
       did: [
         'You booked ',
-        his(worst.offset.valueMm),
+        his(worst.offset.said.valueMm),
         ` for the ${name(worst.side)}; it was read on the ${name(swapped(worst)?.side ?? worst.side)}.`,
       ],
       next: ['Say the side aloud as you stand facing the work, and draw the arrow before the number.'],
@@ -104,7 +104,7 @@ export const mixedLines: Mistake = {
       ],
       did: [
         'You booked ',
-        his(worst.offset.valueMm),
+        his(worst.offset.said.valueMm),
         ` from ${worst.offset.datum}; it was read from ${other(worst)?.datum}.`,
       ],
       next: ['Write the line beside each figure. A new set-up has a new line, with a number of its own.'],
@@ -184,7 +184,7 @@ function namedBy(from: Evidence, f: Figure): Reading | null {
 }
 
 function isOf(f: Figure, read: Reading): boolean {
-  return Math.abs(f.offset.valueMm - (read.edgesMm[0] + read.edgesMm[1]) / 2) <= sameMm;
+  return Math.abs(f.offset.said.valueMm - (read.edgesMm[0] + read.edgesMm[1]) / 2) <= sameMm;
 }
 
 function isWall(side: string): boolean {

@@ -17,13 +17,13 @@ export const wornEnd: Mistake = {
     const { wornMm = 0 } = from.survey.world.exercise.kit.rule;
     const read = allFigures(from).filter((f) => f.reading !== null);
     const worn = read.filter(
-      (f) => f.reading?.fromFarEnd !== true && Math.abs(f.offset.valueMm - (f.seenMm ?? 0)) <= asSeenMm,
+      (f) => f.reading?.fromFarEnd !== true && Math.abs(f.offset.said.valueMm - (f.seenMm ?? 0)) <= asSeenMm,
     );
     if (wornMm <= 0 || worn.length === 0 || worn.length < share * read.length) return null;
     return byFigures(
       from,
       worn,
-      (f) => f.offset.valueMm - wornMm,
+      (f) => f.offset.said.valueMm - wornMm,
       () => ({
         happened: [
           `The zero end of the rule is worn by ${sayWritten(wornMm)}. Every offset reads long by that, twice over in a width.`,
