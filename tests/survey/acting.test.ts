@@ -2,10 +2,10 @@
  * The one door: replay equals acting, a forged outcome is refused, undo is a further act, and no outcome tells the truth.
  */
 
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { unitsOf } from '../../src/exercise/kit.ts';
 import { learners } from '../../src/learners/learner.ts';
-import { readTo } from '../../src/recess/lengths.ts';
+import { readTo, speakIn } from '../../src/recess/lengths.ts';
 import type { Act } from '../../src/survey/act.ts';
 import { fold, perform } from '../../src/survey/acting.ts';
 import { saySheet } from '../../src/survey/field-sheet-words.ts';
@@ -200,6 +200,8 @@ describe('undo', () => {
 });
 
 describe('no outcome holds a true offset', () => {
+  afterEach(() => speakIn('mm'));
+
   it.each(drawnParts('truth', 6))(
     'careful survey of $structure, $severity, $seed: every number is a tenth or whole, no text has more',
     (parts) => {
@@ -230,6 +232,7 @@ describe('no outcome holds a true offset', () => {
           if (Math.abs(n - t) < 1e-6) expect(Math.abs(t * 10 - Math.round(t * 10))).toBeLessThan(1e-5);
       }
       // What the learner makes of a check is the learner's own.
+      speakIn(units);
       const sheet = saySheet(survey).filter((line) => !line.includes('checked for'));
       for (const text of sheet.join('\n').match(/\d+\.\d+/g) ?? [])
         expect(Number(text) * 2).toBe(Math.round(Number(text) * 2));
