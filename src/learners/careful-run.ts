@@ -3,6 +3,8 @@
  * or something is in its way, each carried back to the first by a step that is read.
  */
 import type { Brief } from '../exercise/brief.ts';
+import { unitsOf } from '../exercise/kit.ts';
+import { readTo, type Units } from '../recess/lengths.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
 import { datumName, datumParts } from '../survey/act.ts';
 import { type BookedOffset, bookedOffsets } from '../survey/offsets.ts';
@@ -20,12 +22,20 @@ import { carcassDepths, carcassHeights, type Density, type PlannedReading, planR
 import { type LeftToRead, markForSteps, readFromStation } from './station.ts';
 import { keepWatch } from './watch.ts';
 
+/** Where a run begins, how wide it is, how many it is made of, and the unit of the rule that sets it out. */
+interface SetOut {
+  readonly fromMm: number;
+  readonly wideMm: number;
+  readonly count: number;
+  readonly units: Units;
+}
+
 /** What is done otherwise at a run; where it says nothing, the method is right. */
 export interface RunSlip {
   /** How close the plan is; left out, closer than every 600 along the run. */
   readonly density?: Density;
   /** Where the joints go, from S, by where the left end goes and how wide they are together. */
-  setsOut?(of: { fromMm: number; wideMm: number; count: number }): readonly number[];
+  setsOut?(of: SetOut): readonly number[];
   /** Which edges of boxes are read from the lines. */
   edges?(wanted: readonly EdgeWanted[]): readonly EdgeWanted[];
   /** What is sent for the boxes. */
@@ -171,11 +181,12 @@ function readAgain(hand: Hand, side: Side): void {
 
 /** Running positions from S: each joint from the one datum, none from the joint before. */
 function proposeRun(hand: Hand, slip: RunSlip): void {
-  const { brief } = hand.now().world.exercise;
+  const { brief, kit } = hand.now().world.exercise;
+  const units = unitsOf(kit);
   const found = Object.fromEntries(workOut(hand.now()).map((w) => [w.size, w.workshopMm]));
   const { 'carcass-width': width, 'carcass-height': height, 'carcass-depth': depth, 'run-left': left } = found;
   const wideMm = width ?? brief.carcassMm.width.nominalMm;
-  const from = setOutFrom(brief, { wideMm, leftMm: left ?? brief.carcassMm.width.nominalMm / 2 });
+  const from = setOutFrom(brief, { units, wideMm, leftMm: left ?? brief.carcassMm.width.nominalMm / 2 });
   const runMm = [...(slip.setsOut?.(from) ?? joints(from))];
   const sent = slip.setsOut ? (runMm.at(-1) as number) - (runMm[0] as number) : wideMm;
   proposeSizes(
@@ -189,15 +200,15 @@ function proposeRun(hand: Hand, slip: RunSlip): void {
   );
 }
 
-function setOutFrom(brief: Brief, of: { wideMm: number; leftMm: number }) {
-  return { fromMm: 0 - of.leftMm, wideMm: of.wideMm, count: brief.modules?.count ?? 1 };
+function setOutFrom(brief: Brief, of: { wideMm: number; leftMm: number; units: Units }): SetOut {
+  return { fromMm: 0 - of.leftMm, wideMm: of.wideMm, units: of.units, count: brief.modules?.count ?? 1 };
 }
 
 /** Where carcasses of equal widths go, from S, by how far left the run begins and how wide they are together. */
-export function evenlySetOut(brief: Brief, of: { wideMm: number; leftMm: number }): readonly number[] {
+export function evenlySetOut(brief: Brief, of: { wideMm: number; leftMm: number; units: Units }): readonly number[] {
   return joints(setOutFrom(brief, of));
 }
 
-function joints({ fromMm, wideMm, count }: { fromMm: number; wideMm: number; count: number }): readonly number[] {
-  return Array.from({ length: count + 1 }, (_, i) => 0 + Math.round((fromMm + (i * wideMm) / count) * 2) / 2);
+function joints({ fromMm, wideMm, count, units }: SetOut): readonly number[] {
+  return Array.from({ length: count + 1 }, (_, i) => 0 + readTo(units, fromMm + (i * wideMm) / count));
 }

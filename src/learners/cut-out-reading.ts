@@ -1,10 +1,11 @@
 /**
  * Reading the boxes that a carcass's back is cut for: each edge from a datum, never one box from another.
  */
+import { readTo } from '../recess/lengths.ts';
 import type { Trim } from '../recess/recess-spec.ts';
 import type { ActOf, BandEdge } from '../survey/act.ts';
 import { workOutCutOuts } from '../survey/cut-out.ts';
-import { type Hand, readAndBook } from './hand.ts';
+import { type Hand, readAndBook, unitsInHand } from './hand.ts';
 
 /** An edge of a box that is still to be read. */
 export interface EdgeWanted {
@@ -31,9 +32,9 @@ export function readEdge(hand: Hand, { trim, edge }: EdgeWanted, datum: string):
   });
 }
 
-/** What is proposed for the cut-outs by what stands on the sheet, to the half millimetre; those not read are left out. */
+/** What is proposed for the cut-outs by what stands on the sheet, to half a graduation; those not read are left out. */
 export function cutOutsFound(hand: Hand): Pick<ActOf<'propose'>, 'cutOutsMm'> {
-  const half = (mm: number) => 0 + Math.round(mm * 2) / 2;
+  const half = (mm: number) => 0 + readTo(unitsInHand(hand), mm);
   const cutOutsMm = workOutCutOuts(hand.now()).flatMap(({ name, fromS, fromL, width, height }) =>
     fromS === null || fromL === null || width === null || height === null
       ? []

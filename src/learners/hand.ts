@@ -33,8 +33,8 @@ export interface BookingWords {
 export interface Habit {
   /** The slopes that the rule is held at. */
   readonly skewMmPerM?: readonly [number, number];
-  /** What is written of a line's two edges; left out, their middle to the half millimetre. */
-  written?(edgesMm: readonly [number, number]): number;
+  /** What is written of a line's two edges; left out, their middle to half a graduation. */
+  written?(edgesMm: readonly [number, number], units: Units): number;
   /** From which datum, and of which place, it is booked; left out, as it was read. */
   bookedAs?(read: { datum: string; place: SurfacePlace }): { datum: string; place: SurfacePlace };
 }
@@ -80,12 +80,12 @@ export function readAndBook(
 ): Booked | null {
   const { skewMmPerM, bookedAs } = from.habit ?? {};
   const units = unitsInHand(hand);
-  const written = from.habit?.written ?? ((edges) => judged(edges, units));
+  const written = from.habit?.written ?? judged;
   const skew = skewMmPerM ? { skewMmPerM: [...skewMmPerM] as [number, number] } : {};
   const seen = hand.act({ act: 'read', datum: from.datum, place: from.place, ...skew });
   if (!seen.ok || !seen.edgesMm || (from.wanted && !from.wanted(seen))) return null;
   const reading = lastAct(hand);
-  const valueMm = written(seen.edgesMm);
+  const valueMm = written(seen.edgesMm, units);
   const read = { datum: from.datum, place: from.place };
   const booked = hand.act({
     act: 'book',

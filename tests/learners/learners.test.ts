@@ -2,9 +2,11 @@
  * Scripted learners: each surveys any room to a hand-in through the one door, the same way every time.
  */
 import { describe, expect, it } from 'vitest';
+import { unitsOf } from '../../src/exercise/kit.ts';
 import { findLearner, learners } from '../../src/learners/learner.ts';
 import { faceLineOff } from '../../src/marking/face-line.ts';
 import { markSurvey } from '../../src/marking/report.ts';
+import { readTo } from '../../src/recess/lengths.ts';
 import { checkNames, outOfTrue, worstFault } from '../../src/survey/level-body.ts';
 import { bookedOffsets } from '../../src/survey/offsets.ts';
 import type { Survey } from '../../src/survey/survey.ts';
@@ -132,7 +134,7 @@ describe('the careful learner', () => {
     }
   });
 
-  it('reads every side from its own datum, far and near, and books each reading to the half millimetre', () => {
+  it('reads every side from its own datum, far and near, and books each reading to half a graduation', () => {
     for (const s of done) {
       const offsets = bookedOffsets(s).filter((o) => !o.check);
       const count = (side: string) => offsets.filter((o) => o.side === side).length;
@@ -142,7 +144,7 @@ describe('the careful learner', () => {
       const datum = { left: 'S', right: 'S', back: 'F', floor: 'L', ceiling: 'L', slope: 'L' };
       for (const o of offsets) {
         expect(o.datum).toBe(datum[o.side]);
-        expect(o.valueMm * 2).toBe(Math.round(o.valueMm * 2));
+        expect(o.valueMm).toBeCloseTo(readTo(unitsOf(s.world.exercise.kit), o.valueMm), 9);
         expect(o.said.reading).toBeDefined();
       }
     }

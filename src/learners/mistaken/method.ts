@@ -15,7 +15,7 @@ import { clearWhatComesOff, close, markLines, takeReading } from '../careful.ts'
 import { evenlySetOut, runDensity } from '../careful-run.ts';
 import { alongShelves } from '../careful-wall.ts';
 import { cutOutsFound, edgesWanted, readEdge } from '../cut-out-reading.ts';
-import { type Habit, type Hand, takeInHand } from '../hand.ts';
+import { type Habit, type Hand, takeInHand, unitsInHand } from '../hand.ts';
 import { checkInstrument } from '../instrument.ts';
 import { standOnReference } from '../lining-up.ts';
 import { proposeSizes, type Sizes } from '../proposing.ts';
@@ -76,7 +76,8 @@ function surveyOne(hand: Hand, slip: Slip): void {
   if (slip.closes ?? true) close(hand);
   const worked = workOut(hand.now());
   const sizes = { ...workedSizes(worked), ...slip.sizes?.(hand, worked) };
-  if (!brief.shelves) proposeSizes(withoutAsking(hand, slip), sizes, { ...setOut(brief, sizes), ...cutOutsOf(hand) });
+  if (!brief.shelves)
+    proposeSizes(withoutAsking(hand, slip), sizes, { ...setOut(hand, brief, sizes), ...cutOutsOf(hand) });
   else if (sizes['shelf-depth'] !== undefined) hand.act({ act: 'propose', shelfMm: { depth: sizes['shelf-depth'] } });
 }
 
@@ -90,11 +91,11 @@ function planOf(hand: Hand, density: Density): readonly PlannedReading[] {
 }
 
 /** Where carcasses side by side go; nothing where there are none. */
-function setOut(brief: Brief, sizes: Sizes): Pick<ActOf<'propose'>, 'runMm'> {
+function setOut(hand: Hand, brief: Brief, sizes: Sizes): Pick<ActOf<'propose'>, 'runMm'> {
   if (!brief.modules) return {};
   const nominal = brief.carcassMm.width.nominalMm;
   const [wideMm, leftMm] = [sizes['carcass-width'] ?? nominal, sizes['run-left'] ?? nominal / 2];
-  return { runMm: [...evenlySetOut(brief, { wideMm, leftMm })] };
+  return { runMm: [...evenlySetOut(brief, { wideMm, leftMm, units: unitsInHand(hand) })] };
 }
 
 function cutOutsOf(hand: Hand): Pick<ActOf<'propose'>, 'cutOutsMm'> {

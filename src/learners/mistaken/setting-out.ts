@@ -1,18 +1,20 @@
 /**
  * Learners who set out at a run from what is not a datum: each carcass from the last, each box from another.
  */
+import { graduationMm, readTo } from '../../recess/lengths.ts';
 import type { Trim } from '../../recess/recess-spec.ts';
 import type { PlaceSaid } from '../../survey/act.ts';
 import { workOutCutOuts } from '../../survey/cut-out.ts';
 import type { RunSlip } from '../careful-run.ts';
 import { cutOutsFound } from '../cut-out-reading.ts';
-import type { Hand } from '../hand.ts';
+import { type Hand, unitsInHand } from '../hand.ts';
 
-/** Makes every carcass of the same whole millimetres, and lays them end to end from the left. */
+/** Makes every carcass of the same whole millimetres, or graduations, and lays them end to end from the left. */
 export const chained: RunSlip = {
-  setsOut: ({ fromMm, wideMm, count }) => {
-    const step = Math.round(wideMm / count);
-    const from = 0 + Math.round(fromMm * 2) / 2;
+  setsOut: ({ fromMm, wideMm, count, units }) => {
+    const whole = graduationMm(units);
+    const step = Math.round(wideMm / count / whole) * whole;
+    const from = 0 + readTo(units, fromMm);
     return Array.from({ length: count + 1 }, (_, i) => from + i * step);
   },
 };
@@ -52,7 +54,7 @@ function cutOutFrom(hand: Hand, of: { first: Trim; trim: Trim; fromS: number }) 
   const apart = taped(hand, edgeOf(first, right ? 'right' : 'left'), edgeOf(trim, right ? 'left' : 'right'));
   const [own, its] = [first, trim].map((t) => taped(hand, edgeOf(t, 'left'), edgeOf(t, 'right')));
   if (!up || up.fromL === null || up.height === null || apart === null || own == null || its == null) return null;
-  const half = (mm: number) => 0 + Math.round(mm * 2) / 2;
+  const half = (mm: number) => 0 + readTo(unitsInHand(hand), mm);
   const spare = hand.now().world.exercise.brief.cutOutSpareMm?.least ?? 0;
   return {
     name: trim.name,
@@ -65,7 +67,7 @@ function cutOutFrom(hand: Hand, of: { first: Trim; trim: Trim; fromS: number }) 
 
 function taped(hand: Hand, from: PlaceSaid, to: PlaceSaid): number | null {
   const seen = hand.act({ act: 'diagonal', from, to });
-  return seen.ok && seen.tapeMm !== undefined ? Math.round(seen.tapeMm * 2) / 2 : null;
+  return seen.ok && seen.tapeMm !== undefined ? readTo(unitsInHand(hand), seen.tapeMm) : null;
 }
 
 /** An upright edge of a box, half-way up it. */

@@ -2,6 +2,7 @@
  * Learners whose hand slips: at the edge of the line, a rule held askew, a decade misread, left and right swapped, a tape
  * bent into the corner; and one who never closes, so that a slip is let through.
  */
+import { readTo, type Units } from '../../recess/lengths.ts';
 import type { SizeName } from '../../survey/size.ts';
 import { forWorkshop, offsetsOverMade } from '../../survey/size.ts';
 import { liveBookings } from '../../survey/survey.ts';
@@ -10,7 +11,7 @@ import { carefulDensity, type PlannedReading, planReadings } from '../reading-pl
 import { beginRight, onSideWall, type Slip } from './method.ts';
 
 /** Reads the near edge of the line instead of its middle. */
-export const nearEdge: Slip = { habit: () => ({ written: ([low]) => Math.round(low * 2) / 2 }) };
+export const nearEdge: Slip = { habit: () => ({ written: ([low], units) => readTo(units, low) }) };
 
 /** Holds the rule askew, its end dipping by an eighth of its length. */
 export const askew: Slip = {
@@ -52,7 +53,7 @@ const slippedAt = 10;
 
 function slipOfTen(reading: PlannedReading, i: number) {
   return i === slippedAt && onSideWall(reading)
-    ? { written: (edges: readonly [number, number]) => judged(edges) - 10 }
+    ? { written: (edges: readonly [number, number], units: Units) => judged(edges, units) - 10 }
     : {};
 }
 
