@@ -29,6 +29,11 @@ export function tooFine(valueMm: number | null): boolean {
   return valueMm !== null && Math.abs(readTo(spokenUnits(), valueMm) - valueMm) > 1e-6;
 }
 
+/** The keys that a device shows for a length: of inches those with a stroke and a dash. */
+export function lengthKeys(): 'decimal' | 'text' {
+  return spokenUnits() === 'mm' ? 'decimal' : 'text';
+}
+
 /** Half a graduation, by which a figure is nudged, mm. */
 export function nudgeMm(): number {
   return graduationMm(spokenUnits()) / 2;
