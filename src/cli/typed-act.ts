@@ -6,7 +6,7 @@
  */
 import type { BayNumber } from '../exercise/bays.ts';
 import { type Kit, levelLimits } from '../exercise/kit.ts';
-import { typedLength } from '../recess/lengths.ts';
+import { spokenUnits, typedLength } from '../recess/lengths.ts';
 import { axesOf, type Side, sides } from '../recess/recess-spec.ts';
 import type { Survey } from '../survey/survey.ts';
 import type { World } from '../survey/world.ts';
@@ -98,7 +98,9 @@ const inBag: Readonly<Record<string, (kit: Kit) => boolean>> = {
 
 /** Reads a typed line; words may be large or small, but for trims and notes. */
 export function readTyped(line: string, survey: Survey): Typed {
-  const [word = '', ...rest] = line.trim().split(/\s+/);
+  // A fraction may stand apart from its inches.
+  const joined = spokenUnits() === 'mm' ? line : line.replace(/(\d) +(\d+\/\d)/g, '$1-$2');
+  const [word = '', ...rest] = joined.trim().split(/\s+/);
   const verb = word.toLowerCase();
   const known = Object.hasOwn(readers, verb) ? readers[verb] : undefined;
   if (!known) return { complaint: `${JSON.stringify(word)} is not an act; type help` };

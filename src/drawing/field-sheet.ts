@@ -54,6 +54,8 @@ export interface Slot {
 }
 
 const width = 360;
+/** How far apart two figures of one place stand on the sheet of widths, px. */
+const acrossPx = 56;
 const surfacesOf: Record<SheetName, readonly Side[]> = {
   widths: ['left', 'right'],
   heights: ['floor', 'ceiling', 'slope'],
@@ -119,9 +121,10 @@ function layoutWidths(slots: readonly Slot[]): SheetLayout {
   );
   const rowHeight = lines.length > 16 ? 22 : 28;
   const top = 30;
-  const left = 72;
+  // A height and a depth in inches are fractions: they take more.
+  const left = spokenUnits() === 'mm' ? 72 : 112;
   const right = 352;
-  const middle = 212;
+  const middle = (left + right) / 2;
   const bottom = top + lines.reduce((sum, l) => sum + rowHeight + (l.first ? 8 : 0), 0) + 8;
   const texts: SheetText[] = [];
   const figures: SheetFigure[] = [];
@@ -133,7 +136,7 @@ function layoutWidths(slots: readonly Slot[]): SheetLayout {
     if (line.first) texts.push({ text: sayWritten(Number(line.group)), x: 4, y: y - 6, anchor: 'start', small: false });
     texts.push({
       text: line.sub === 'f' ? 'F' : sayWritten(Number(line.sub)),
-      x: 62,
+      x: left - 10,
       y: y - 6,
       anchor: 'end',
       small: true,
@@ -145,7 +148,7 @@ function layoutWidths(slots: readonly Slot[]): SheetLayout {
       const back = toLeft ? 7 : -7;
       arrows.push({ path: `M${from} ${y}H${to}m${back} -3.5l${-back} 3.5l${back} 3.5`, now: slot.now });
       const x = (from + to) / 2;
-      figures.push(...figuresOf(slot, { x, y: y - 5, across: 56 }));
+      figures.push(...figuresOf(slot, { x, y: y - 5, across: acrossPx }));
       if (slot.now) slotAt = { x, y: y - 5 };
     }
   }
@@ -191,6 +194,8 @@ function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths', outlin
     const columns = [...new Set(own.map((s) => s.place.xMm ?? 0))].sort((a, b) => a - b);
     // The names of the last column end before the line's flag.
     const step = 256 / Math.max(columns.length, 1);
+    // A figure stands beside its arrow, whole.
+    const beside = spokenUnits() === 'mm' ? 24 : 33;
     columns.forEach((column, j) => {
       const x = 64 + step * (j + 0.5);
       texts.push({
@@ -207,8 +212,8 @@ function layoutBands(slots: readonly Slot[], sheet: 'heights' | 'depths', outlin
         const head = down ? -7 : 7;
         arrows.push({ path: `M${x - 4} ${line}V${end}m-3.5 ${head}l3.5 ${-head}l3.5 ${head}`, now: slot.now });
         const y = down ? line + 30 : line - 20;
-        figures.push(...figuresOf(slot, { x: x + 24, y, across: 48 }));
-        if (slot.now) slotAt = { x: x + 24, y };
+        figures.push(...figuresOf(slot, { x: x + beside, y, across: 48 }));
+        if (slot.now) slotAt = { x: x + beside, y };
       }
     });
   });

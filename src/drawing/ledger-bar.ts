@@ -45,13 +45,14 @@ function restUnderMm(): number {
 }
 /** A rest that shows as nothing in hundredths is left out, mm. */
 const restFromMm = 0.005;
-const insetPx = 20;
 const besidePx = 7;
 
 /** How a rule is named: its steps between names, mm, each with the parts between two. */
 interface Face {
   /** What a figure takes beside a part, px. */
   readonly figurePx: number;
+  /** How far in from its ends the rule is drawn, so that the names at its ends are whole, px. */
+  readonly insetPx: number;
   /** The least that lies between two named graduations, px. */
   readonly namedPx: number;
   readonly steps: readonly (readonly [stepMm: number, parts: number])[];
@@ -59,6 +60,7 @@ interface Face {
 
 const metric: Face = {
   figurePx: 48,
+  insetPx: 20,
   namedPx: 46,
   steps: [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000].map((mm) => [
     mm,
@@ -67,6 +69,7 @@ const metric: Face = {
 };
 const inches: Face = {
   figurePx: 66,
+  insetPx: 36,
   namedPx: 76,
   steps: [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 8, 16, 32, 64].map((inch) => [inch * 25.4, inch > 1 / 16 ? 4 : 2]),
 };
@@ -80,7 +83,7 @@ export function layoutLedgerBar(ledger: Walked, widthPx: number): LedgerBar {
   for (const p of parts) stations.push((stations.at(-1) ?? 0) + p.mm);
   const sentMm = stations.at(-1) ?? ledger.keyMm;
   const { from, to, step, parts: between } = stretch(Math.min(...stations), Math.max(...stations), widthPx);
-  const inset = insetPx / widthPx;
+  const inset = face().insetPx / widthPx;
   const at = (mm: number) => inset + ((mm - from) / (to - from)) * (1 - 2 * inset);
   const beside = (a: number, b: number, wide: number) => sideOf(Math.min(a, b), Math.max(a, b), { wide, widthPx });
   const wordsAt = (texts: readonly [long: string, short: string], mm: number) => {
@@ -129,7 +132,7 @@ function stretch(
   high: number,
   widthPx: number,
 ): { from: number; to: number; step: number; parts: number } {
-  const { steps, namedPx, figurePx } = face();
+  const { steps, namedPx, figurePx, insetPx } = face();
   const over = ([step, parts]: Face['steps'][number]) => ({
     from: Math.floor(low / step - 0.25) * step,
     to: Math.ceil(high / step + 0.25) * step,

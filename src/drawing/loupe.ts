@@ -4,7 +4,7 @@
  * Units are px of the loupe's own box, origin at its top left, y down.
  */
 
-import { graduationMm, sayWritten, spokenUnits } from '../recess/lengths.ts';
+import { asWritten, graduationMm, spokenUnits } from '../recess/lengths.ts';
 
 /**
  * How large a millimetre is in the loupe, px: in the round one small enough that a whole ten, its number uncut, is
@@ -72,7 +72,7 @@ const metric: Face = (mm) => {
 /** Marked in parts of an inch: the larger the part, the longer its graduation. */
 function inches(parts: 16 | 32): Face {
   return (n) => {
-    const said = () => sayWritten((n / parts) * 25.4).replace('"', '');
+    const said = () => asWritten((n / parts) * 25.4);
     if (n % parts === 0) return { length: 62, number: said(), small: false };
     if (n % (parts / 4) === 0) return { length: n % (parts / 2) === 0 ? 54 : 48, number: said(), small: true };
     return { length: n % (parts / 8) === 0 ? 40 : n % (parts / 16) === 0 ? 32 : 22, number: null, small: false };

@@ -1,6 +1,7 @@
 /**
  * Plaster cut through, and dimensions of the brief.
  */
+import { spokenUnits } from '../recess/lengths.ts';
 import { type Box, type Item, line, type PaperPoint, type ViewName } from './item.ts';
 import { labelWidth, type Where, type Wish } from './label-place.ts';
 
@@ -67,6 +68,11 @@ export function boxBetween(a: PaperPoint, b: PaperPoint): Box {
     width: Math.abs(a[0] - b[0]),
     height: Math.abs(a[1] - b[1]),
   };
+}
+
+/** What a height's figure takes beside a view, px: of inches more, for it is a fraction. */
+export function heightFigurePx(): number {
+  return spokenUnits() === 'mm' ? 31 : 52;
 }
 
 /** A dimension along the page or up it: ticks at its ends, its figure in a gap, or beside it where it is short. */

@@ -8,6 +8,7 @@ import type { Outline } from '../exercise/outline.ts';
 import type { PlanPoint } from '../geometry/polygon.ts';
 import type { Box, PaperPoint, ViewName } from './item.ts';
 import { goesThrough, hasFace, isThere, sideAt } from './outline-shape.ts';
+import { heightFigurePx } from './plaster.ts';
 import { type Extent, fitted, type Viewport } from './viewport.ts';
 
 export interface RoomPanel {
@@ -116,7 +117,7 @@ function shapesOf(
       extent: { a: [x0, x1], b: [0, height] },
     },
     section: {
-      margins: { left: 12, right: on.wallPx + (on.small ? 0 : 31), top, bottom: wall + dims },
+      margins: { left: 12, right: on.wallPx + (on.small ? 0 : heightFigurePx()), top, bottom: wall + dims },
       extent: { a: [0 - Math.min(Math.max(out, on.small ? 420 : 700), sectionMostMm), far], b: [0, height] },
     },
   };

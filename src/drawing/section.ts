@@ -18,7 +18,7 @@ import { bodyBox, levelBeyond, levelFromSide, sizeFromSide } from './level-drawi
 import { flagWish, nameOf, spotsAlong, thrown } from './light-drawing.ts';
 import { levelStretches, lineEnds } from './light-on-outline.ts';
 import { goesThrough, isThere, sideAt, topAt } from './outline-shape.ts';
-import { boxBetween, breakLine, dimension, hatched } from './plaster.ts';
+import { boxBetween, breakLine, dimension, hatched, heightFigurePx } from './plaster.ts';
 import type { RoomFocus } from './room-focus.ts';
 import type { RoomFrame } from './room-frame.ts';
 import { keptDatums, type PlacedMark, setUpsNow, standingLevels } from './room-marks.ts';
@@ -35,7 +35,7 @@ export function sectionGround(view: Pick<LearnerView, 'outline' | 'trims'>, fram
   const [faceX] = port.at(0, 0);
   const [backX] = port.at(outline.openingMm.depth, 0);
   const under = y1 + wall + 11;
-  const beside = port.box.x + port.box.width + wall + 15;
+  const beside = port.box.x + port.box.width + wall + Math.floor(heightFigurePx() / 2);
   const dims = [
     dimension('section', sayWritten(outline.openingMm.depth), [
       [faceX, under],

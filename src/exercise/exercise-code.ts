@@ -20,9 +20,10 @@ import { limitSpec } from '../recess/limits/limit-spec.ts';
 import type { RecessSpec } from '../recess/recess-spec.ts';
 import { severities } from '../recess/severity.ts';
 import { drawBrief } from './briefs/briefs.ts';
+import { roundIn } from './briefs/in-inches.ts';
 import type { Exercise } from './exercise.ts';
 import { usualHeadings } from './headings.ts';
-import { presets } from './kit.ts';
+import { presets, unitsOf } from './kit.ts';
 
 export const codeSigns = '24679DFHKMRWY';
 const base = codeSigns.length;
@@ -118,7 +119,7 @@ function exerciseOf(parts: CodeParts): Exercise {
     find: null,
     assessed: preset.assessed,
     spec,
-    brief: drawBrief(spec),
+    brief: roundIn(unitsOf(preset.kit), drawBrief(spec)),
     kit: preset.kit,
     aids: preset.aids,
     headings: usualHeadings,

@@ -1,7 +1,7 @@
 /**
  * What a recess is, as the eye sees it, in words: a title, and what a brief begins with.
  */
-import { sayWritten, unitAfter } from '../recess/lengths.ts';
+import { saySlope, sayWritten } from '../recess/lengths.ts';
 import type { FamilyName } from '../recess/recess-spec.ts';
 import { kindWords } from '../recess/trade-words.ts';
 import type { Outline } from './outline.ts';
@@ -37,7 +37,7 @@ export function sayOutline(outline: Outline): string {
       ? ''
       : `The breast is on the ${breastSide}; its face stands ${sayWritten(-mouthMm)} in front of the face line.`,
     slope
-      ? `The slope is about ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${slope.riseMmPerM}${unitAfter() === '' ? ' mm' : ''} in a metre.`
+      ? `The slope is about ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${saySlope(slope.riseMmPerM)}.`
       : '',
     open.length > 0 ? `Open: ${open.join(', ')}.` : '',
   ]

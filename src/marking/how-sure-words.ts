@@ -24,8 +24,8 @@ export function saySure(s: SizeSure): string {
 
 /** Says how far off a size came: `0.4 too small`. */
 export function sayMiss(mm: number): string {
-  const tenths = Math.round(Math.abs(mm) * 10) / 10;
-  return tenths === 0 ? 'on it' : `${sayLength(tenths)} too ${mm > 0 ? 'large' : 'small'}`;
+  const much = sayLength(Math.abs(mm));
+  return much === sayLength(0) ? 'on it' : `${much} too ${mm > 0 ? 'large' : 'small'}`;
 }
 
 /** Says what sizes of one degree came to: `sure: 7 of 9 came within 2 mm`. */

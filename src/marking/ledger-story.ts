@@ -209,8 +209,8 @@ function tellWorkingOut(told: Told): Omit<Story, 'line' | 'mm'> {
     did: [...gives, { his: sayWritten(ledger.proposedMm ?? 0) }, '.'],
     next: [
       sizeRules[ledger.size].counts === 'least'
-        ? 'Add the smallest of each side, take off what the brief asks, and round down to the half millimetre.'
-        : 'Add the largest of each side, put on the least stock for both edges, and round up to the half millimetre.',
+        ? 'Add the smallest of each side, take off what the brief asks, and round down as finely as the rule is read.'
+        : 'Add the largest of each side, put on the least stock for both edges, and round up as finely as the rule is read.',
     ],
   };
 }

@@ -3,7 +3,7 @@
  */
 import type { Brief } from '../exercise/brief.ts';
 import { referenceWords } from '../exercise/brief-words.ts';
-import { sayWritten } from '../recess/lengths.ts';
+import { sayRoughly, sayWritten } from '../recess/lengths.ts';
 import type { FamilyName } from '../recess/recess-spec.ts';
 import { sideName } from '../recess/side-words.ts';
 import type { LearnerView } from '../survey/learner-view.ts';
@@ -21,7 +21,7 @@ export function briefRows({
   return [
     [
       'Opening, roughly',
-      `${sayWritten(openingMm.width)} × ${sayWritten(openingMm.height)}, ${sayWritten(openingMm.depth)} deep`,
+      `${sayRoughly(openingMm.width)} × ${sayRoughly(openingMm.height)}, ${sayRoughly(openingMm.depth)} deep`,
     ],
     ['Face line', faceLine(brief)],
     ...madeRows(brief, outline.family),

@@ -12,10 +12,21 @@ export type Units = 'mm' | 'in-16' | 'in-32';
 const inchMm = 25.4;
 
 let spoken: Units = 'mm';
+let dash = '-';
 
-/** Has lengths said and typed in a unit from now on. */
-export function speakIn(units: Units): void {
+/**
+ * Has lengths said and typed in a unit from now on.
+ *
+ * @param as - `whole`: with a dash that no line is broken at, for a page; what is typed may have either
+ */
+export function speakIn(units: Units, as: 'plain' | 'whole' = 'plain'): void {
   spoken = units;
+  dash = as === 'whole' ? '\u2011' : '-';
+}
+
+/** Says a length as a hand writes it into a box: inches without their mark. */
+export function asWritten(mm: number): string {
+  return sayWritten(mm).replace('"', '').replaceAll('\u2011', '-');
 }
 
 /** Gives the unit in which lengths are said now. */
@@ -88,6 +99,11 @@ export function unitAfter(): string {
   return spoken === 'mm' ? ' mm' : '';
 }
 
+/** Says a slope: mm in a metre, or inches in a foot. */
+export function saySlope(mmPerM: number): string {
+  return spoken === 'mm' ? `${mmPerM} in a metre` : `${sayLength((mmPerM / 1000) * 12 * inchMm)} in a foot`;
+}
+
 /** Names the unit, as a heading has it. */
 export function unitWord(): string {
   return spoken === 'mm' ? 'mm' : 'inches';
@@ -110,18 +126,38 @@ export function writtenLengths(text: string): readonly number[] | null {
 }
 
 /**
- * Reads a typed length, mm: `482.5`, or in inches `19`, `18-15/16`, `18 15/16`, `15/16"`, `18.5`.
+ * Reads a typed length, mm: `482.5`, or in inches `19`, `18-15/16`, `18 15/16`, `18½`, `15/16"`, `18.5`, `1' 6"`.
  *
  * @returns null where it is none
  */
 export function typedLength(word: string | undefined, units = spoken): number | null {
   if (word === undefined) return null;
   if (units === 'mm') return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(word) ? Number(word) : null;
-  const found = /^([+-]?)(?:(\d+\.?\d*|\.\d+)|(?:(\d+)[- ])?(\d+)\/(2|4|8|16|32|64))"?$/.exec(word);
+  const found = /^([+-]?)(?:(\d+)' ?)?(?:(\d+\.?\d*|\.\d+)|(?:(\d+)[- ])?(\d+)\/(2|4|8|16|32|64))"?$/.exec(spelt(word));
   if (!found) return null;
-  const [, sign, plain, whole, over, under] = found;
+  const [, sign, feet, plain, whole, over, under] = found;
   const inches = plain === undefined ? Number(whole ?? 0) + Number(over) / Number(under) : Number(plain);
-  return (sign === '-' ? 0 - inches : inches) * inchMm;
+  const all = 12 * Number(feet ?? 0) + inches;
+  return (sign === '-' ? 0 - all : all) * inchMm;
+}
+
+const fractions: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
+
+/** Spells fractions of one sign out, and leaves out the word for inches. */
+function spelt(word: string): string {
+  return word
+    .replace(/(\d) ?(?=[½¼¾⅛⅜⅝⅞])/, '$1-')
+    .replace(/[½¼¾⅛⅜⅝⅞]/, (sign) => fractions[sign] ?? sign)
+    .replaceAll('\u2011', '-')
+    .replace(/ ?(in|inch|inches)$/, '');
 }
 
 function sayInches(mm: number, units: Units): string {
@@ -135,7 +171,7 @@ function sayInches(mm: number, units: Units): string {
   const whole = Math.floor(parts / under);
   const over = parts - whole * under;
   if (over === 0) return `${sign}${whole}"`;
-  return `${sign}${whole > 0 ? `${whole}-` : ''}${over}/${under}"`;
+  return `${sign}${whole > 0 ? `${whole}${dash}` : ''}${over}/${under}"`;
 }
 
 /** The nearest whole number; midway, the even one. A millionth counts as midway: inches are no round mm. */

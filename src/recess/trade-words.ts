@@ -2,7 +2,7 @@
  * A recess in trade words: every defect, trim and reference of a spec said as a fitter would say it.
  */
 import { slopeHeight } from './defect-shapes.ts';
-import { sayRead, sayWritten, spokenUnits } from './lengths.ts';
+import { sayRead, saySlope, sayWritten } from './lengths.ts';
 import { targetOf } from './limits/limit-spec.ts';
 import {
   type Defect,
@@ -45,9 +45,7 @@ function sayShape(spec: RecessSpec): string[] {
   const sizes = `about ${sayWritten(width)} wide, ${sayWritten(height)} high, ${sayWritten(depth)} deep`;
   const { slope } = spec;
   const rises = slope
-    ? [
-        `the slope is ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${slope.riseMmPerM}${spokenUnits() === 'mm' ? '' : ' mm'} in a metre`,
-      ]
+    ? [`the slope is ${sayWritten(slope.lowMm)} up at the ${slope.low} and rises ${saySlope(slope.riseMmPerM)}`]
     : [];
   if (spec.breastSide === null) return [`${kindWords[spec.family]} ${sizes}`, ...rises];
   const party = spec.breastSide === 'left' ? 'right' : 'left';

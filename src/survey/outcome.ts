@@ -6,7 +6,7 @@
 export const refusalCodes = {
   'log/handed-in': 'the exercise is handed in: nothing comes after it',
   'stand/not-there': 'nobody can stand a level there: in a wall, in the breast or out of the room',
-  'stand/height': 'a level stands between 50 mm and the ceiling',
+  'stand/height': 'a level cannot stand so low, nor over the ceiling',
   'stand/not-over': 'that mark is not on the floor near there: the plumb dot does not fall on it',
   'level/none': 'no level is standing',
   'level/out-of-range': 'it leans too far to level itself: its lines flash; stand it elsewhere, or pack its feet',

@@ -52,6 +52,21 @@ test('by pointer, and nothing is told in mm', async ({ page }) => {
   expect(errors).toEqual([]);
 });
 
+/** Writes where the level is to stand, as a hand does: what is written stays, and it stands there. */
+test('the boxes of the form take inches', async ({ page }) => {
+  await page.goto(`./#/code/${code}`);
+  const up = page.getByRole('textbox', { name: /^up/ });
+  await up.fill('');
+  await up.pressSequentially('40 1/2');
+  await expect(up).toHaveValue('40 1/2');
+  await page.getByRole('button', { name: 'Stand', exact: true }).click();
+  await page.getByRole('button', { name: 'Settle', exact: true }).click();
+  await expect(page.getByText(/40.1\/2" up, settled/)).toBeVisible();
+  await page.getByLabel('Slide, inches').pressSequentially('1/4');
+  await page.getByRole('button', { name: 'Slide', exact: true }).click();
+  await expect(page.getByText(/[01].?1?\/?[24]?" in,/)).toBeVisible();
+});
+
 /** Types a figure on the pad, a fraction's foot by one key, and takes it away again. */
 async function byPad(page: Page): Promise<void> {
   const box = page.getByLabel('Middle of the line, in inches');

@@ -42,7 +42,9 @@ const ledgers: readonly SizeLedger[] = [
   ledger(980, []),
   ledger(380, [{ name: 'not-surveyed', mm: -61.5 }]),
   ...learners.flatMap((l) =>
-    drawnParts(`bar ${l.name}`, 4).flatMap((p) => markSurvey(l.survey(surveyOf(exerciseOf(p)))).marks?.ledgers ?? []),
+    drawnParts(`bar ${l.name}`, 4).flatMap(
+      (p) => markSurvey(l.survey(surveyOf(exerciseOf({ ...p, kit: 'site' })))).marks?.ledgers ?? [],
+    ),
   ),
 ].filter((l) => l.missMm !== null);
 

@@ -38,6 +38,11 @@ describe('in inches', () => {
     ['23-5/16', 592.1375],
     ['23 5/16"', 592.1375],
     ['23.5', 596.9],
+    ['23½', 596.9],
+    ['23 ½ in', 596.9],
+    ['½', 12.7],
+    ['1\' 11-1/2"', 596.9],
+    ['23\u20115/16"', 592.1375],
     ['5/32', 3.96875],
     ['0', 0],
   ])('%j is %d', (text, mm) => {
@@ -45,7 +50,7 @@ describe('in inches', () => {
     expect(parseFigure(text)).toBeCloseTo(mm, 9);
   });
 
-  test.each(['', '-4', '23-', '5/', '23-5/15', '197', "23'"])('%j is none', (text) => {
+  test.each(['', '-4', '23-', '5/', '23-5/15', '197', "23'", '1/3', '½½'])('%j is none', (text) => {
     speakIn('in-16');
     expect(parseFigure(text)).toBeNull();
   });
@@ -54,10 +59,10 @@ describe('in inches', () => {
     speakIn('in-16');
     expect([25.4 / 32, 25.4 / 64].map(tooFine)).toEqual([false, true]);
     expect(nudgeMm()).toBe(25.4 / 32);
-    expect(padKeys().slice(-3)).toEqual(['/8', '/16', '/32']);
+    expect(padKeys().slice(-6)).toEqual(['/2', '/4', '/8', '/16', '/32', '.']);
     expect(askBefore(25.4 * 40, 25.4 * 19.4)).toBe('The loupe shows about 19". To book 40" all the same, press again.');
     speakIn('in-32');
     expect([25.4 / 64, 25.4 / 128].map(tooFine)).toEqual([false, true]);
-    expect(padKeys().slice(-3)).toEqual(['/16', '/32', '/64']);
+    expect(padKeys().slice(-6)).toEqual(['/4', '/8', '/16', '/32', '/64', '.']);
   });
 });

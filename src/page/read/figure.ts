@@ -46,8 +46,8 @@ export function padKeys(): readonly string[] {
     case 'mm':
       return [...digits, '.5'];
     case 'in-16':
-      return [...digits, '-', '/8', '/16', '/32'];
+      return [...digits, '-', '/2', '/4', '/8', '/16', '/32', '.'];
     case 'in-32':
-      return [...digits, '-', '/16', '/32', '/64'];
+      return [...digits, '-', '/4', '/8', '/16', '/32', '/64', '.'];
   }
 }

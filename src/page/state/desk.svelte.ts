@@ -204,7 +204,7 @@ export class Desk {
     from: { entries: readonly Entry[]; safe: boolean; lesson: Lesson | null },
   ): Promise<void> {
     const { layOut, speakIn, unitsOf } = await laying();
-    speakIn(unitsOf(exercise.kit));
+    speakIn(unitsOf(exercise.kit), 'whole');
     const keeper = this.#store?.keeperOf(kept) ?? noKeeper;
     this.open = layOut(kept, exercise, { ...from, keeper });
     this.refusal = '';
