@@ -22,18 +22,20 @@ export type Ways = 'round' | 's' | 't';
 
 /**
  * The straight-edge: laid with both ends at equal offsets, each end on the surface, in all directions and positions on a
- * grid, and from the best few of these wherever it takes more, a shorter one too; as long as told at most.
+ * grid, and from the best few of these wherever it takes more, shorter ones too; as long as told at most.
  *
  * @returns the most that the surface leaves the edge's own line, either way
  */
 export function straightEdge(surface: GapSurface, lengthMm: number, ways: Ways, look = usual): number {
   const glance = looked(surface, 25);
   const round = directions(ways, surface.region, { lengthsMm: [lengthMm], turned: look.turned });
-  const starts = new Starts();
+  const starts = new Starts(look);
+  const shares = look.finer > 1 ? [1, 0.85, 0.7, 0.55, 0.4] : [1, 0.6];
   for (const from of spots(surface.region, 110 / look.finer))
     for (const way of round) {
       const longest = Math.min(lengthMm, roomAlong(surface.region, from, way));
-      for (const length of [longest, 0.6 * longest]) {
+      for (const share of shares) {
+        const length = share * longest;
         if (length < 100) continue;
         const a = glance(from[0], from[1]);
         const b = glance(from[0] + length * way[0], from[1] + length * way[1]);
@@ -78,7 +80,7 @@ export function levellingGrid(surface: GapSurface, limitAt: (apartMm: number) =>
   const spans = spansOf(limitAt, Math.hypot(s[1] - s[0], t[1] - t[0]));
   const stepping = spans.filter(({ span }) => span % 100 !== 0).map(({ span }) => span);
   const round = directions('round', surface.region, { lengthsMm: stepping, turned: look.turned });
-  const starts = new Starts();
+  const starts = new Starts(look);
   for (const from of spots(surface.region, 60 / look.finer)) {
     const z1 = glance(from[0], from[1]);
     for (const way of round) {
@@ -119,6 +121,11 @@ export function levellingGrid(surface: GapSurface, limitAt: (apartMm: number) =>
 class Starts {
   best: { value: number; from: Spot; way: readonly number[] }[] = [];
   least = 0;
+  readonly #kept: number;
+
+  constructor({ finer }: Look) {
+    this.#kept = finer > 1 ? 24 : 6;
+  }
 
   offer(value: number, from: Spot, way: readonly number[]): void {
     const there = this.best.find((b) => b.from === from);
@@ -126,12 +133,10 @@ class Starts {
     if (there) Object.assign(there, { value, way });
     else this.best.push({ value, from, way });
     this.best.sort((a, b) => b.value - a.value);
-    this.best.length = Math.min(this.best.length, kept);
-    this.least = this.best.length < kept ? 0 : this.best.at(-1)!.value;
+    this.best.length = Math.min(this.best.length, this.#kept);
+    this.least = this.best.length < this.#kept ? 0 : this.best.at(-1)!.value;
   }
 }
-
-const kept = 6;
 
 /** Spans in ascending order with their limits: every 100 mm, and the last whole mm before each step of the limit. */
 function spansOf(limitAt: (apartMm: number) => number, longest: number): { span: number; limit: number }[] {
