@@ -1,9 +1,9 @@
 /**
  * Golden codes: a code stays the same room for ever.
  *
- * `codes.json` was written once, when codes were first given out, `family-codes.json` when the other families were;
- * neither is ever edited: a code there that no longer gives the same spec, brief and surfaces
- * is a fault of the program, not of the file. New severities, structures and kits get lines of their own at the end.
+ * `codes.json` was written once, when codes were first given out, `family-codes.json` when the other families were,
+ * `document-codes.json` when rooms drawn by a document held inside it; none is ever edited: a code there that no longer
+ * gives the same spec, brief and surfaces is a fault of the program, not of the file. New severities, structures and kits get lines of their own at the end.
  *
  * Digests: SHA-256 of JSON with fields sorted by name (spec, brief), and of all control values of the built surfaces in
  * the order left, right, back, floor, ceiling, slope, those that are there; of a pair's right recess after the left's.
@@ -18,6 +18,7 @@ import { alcoveStructures } from '../../src/recess/families/alcove-structures.ts
 import { families } from '../../src/recess/families/families.ts';
 import { buildRecess } from '../../src/recess/recess.ts';
 import { builtSides } from '../../src/recess/recess-spec.ts';
+import { severities } from '../../src/recess/severity.ts';
 import { sha256Of } from '../helpers/canonical.ts';
 import { inventedSeverities } from '../helpers/rooms.ts';
 
@@ -30,7 +31,8 @@ interface Golden {
 }
 const goldenIn = (file: string): readonly Golden[] => JSON.parse(readFileSync(new URL(file, import.meta.url), 'utf8'));
 const first = goldenIn('codes.json');
-const golden = [...first, ...goldenIn('family-codes.json')];
+const byDocument = goldenIn('document-codes.json');
+const golden = [...first, ...goldenIn('family-codes.json'), ...byDocument];
 
 describe('golden codes', () => {
   it('are of every structure at every invented severity, and of every kit', () => {
@@ -47,6 +49,15 @@ describe('golden codes', () => {
       for (const { name } of structures) expect(its.some((g) => g.parts.structure === name)).toBe(true);
       for (const { name } of inventedSeverities) expect(its.some((g) => g.parts.severity === name)).toBe(true);
     }
+  });
+
+  it('are of every structure of every family, every kit, and every severity of a document', () => {
+    for (const { name: family, structures } of families)
+      for (const { name } of structures)
+        expect(byDocument.some((g) => g.parts.family === family && g.parts.structure === name)).toBe(true);
+    for (const { name } of presets) expect(byDocument.some((g) => g.parts.kit === name)).toBe(true);
+    for (const { name, limits } of severities)
+      expect(byDocument.some((g) => g.parts.severity === name)).toBe(limits !== undefined);
   });
 
   it.each(golden)('$code, $parts.structure, $parts.severity', (g) => {
