@@ -98,8 +98,9 @@ const inBag: Readonly<Record<string, (kit: Kit) => boolean>> = {
 
 /** Reads a typed line; words may be large or small, but for trims and notes. */
 export function readTyped(line: string, survey: Survey): Typed {
-  // A fraction may stand apart from its inches.
-  const joined = spokenUnits() === 'mm' ? line : line.replace(/(\d) +(\d+\/\d)/g, '$1-$2');
+  // What is booked is one length: its fraction may stand apart from its inches.
+  const one = spokenUnits() !== 'mm' && /^\s*book\s/i.test(line);
+  const joined = one ? line.replace(/(\d) +(\d+\/\d)/, '$1-$2') : line;
   const [word = '', ...rest] = joined.trim().split(/\s+/);
   const verb = word.toLowerCase();
   const known = Object.hasOwn(readers, verb) ? readers[verb] : undefined;

@@ -78,5 +78,5 @@ function bayWord({ bay }: Pick<SideCompared, 'bay'>): string {
 
 function signed(mm: number): string {
   const text = sayLength(mm);
-  return text.startsWith('-') || text === '0' ? text : `+${text}`;
+  return text.startsWith('-') || text === sayLength(0) ? text : `+${text}`;
 }

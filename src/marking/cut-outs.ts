@@ -109,8 +109,8 @@ function edgeSteps(survey: Survey, bookings: ReturnType<typeof edgeBookings>, da
     const off = signedDistance(reading.plane, reading.point);
     const sign = off < 0 ? -1 : 1;
     const step = signedDistance(datum.plane, reading.point) - off;
-    const allowed = sign * b.allowedMm;
     const carried = carriedStep(survey, b.datum, datum.name);
+    const allowed = sign * b.allowedMm + (carried?.allowedMm ?? 0);
     return [
       {
         setUp: off + step + allowed,

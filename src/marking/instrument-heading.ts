@@ -5,7 +5,8 @@
 import { levelLimits } from '../exercise/kit.ts';
 import type { ActOf } from '../survey/act.ts';
 import { fold } from '../survey/acting.ts';
-import { type CheckName, checkNames, outOfTrue, worstFault } from '../survey/level-body.ts';
+import { checkWays } from '../survey/instrument-check.ts';
+import { type CheckName, checkNames, type LevelBody, worstFault } from '../survey/level-body.ts';
 import { bodyInUse } from '../survey/set-up-acts.ts';
 import { beginSurvey, type Survey } from '../survey/survey.ts';
 import type { Evidence, Heading } from './score.ts';
@@ -43,10 +44,11 @@ interface Judgement {
   readonly acts: readonly number[];
 }
 
-/** The last verdict on each routine that was gone through before it, with the level then in use, before the first reading. */
+/** The verdicts on each routine that was gone through before it, with the level then in use, before the first reading. */
 function judgements(survey: Survey): ReadonlyMap<CheckName, Judgement> {
   const judged = new Map<CheckName, Judgement>();
   const gone = new Map<string, number>();
+  const verdicts = new Map<string, ActOf<'check'>[]>();
   let now = beginSurvey(survey.world);
   for (const { act, outcome, n } of survey.entries) {
     if (act.act === 'read' && outcome.ok) break;
@@ -55,23 +57,50 @@ function judgements(survey: Survey): ReadonlyMap<CheckName, Judgement> {
       const key = `${act.check}/${level}/${now.swapped.includes(level)}`;
       const routine = gone.get(key);
       if (act.verdict === undefined) gone.set(key, n);
-      else if (routine !== undefined)
-        judged.set(act.check, {
-          right: isRight(now, { ...act, level, verdict: act.verdict }),
-          acts: [routine, n],
-        });
+      else if (routine !== undefined) {
+        const all = [...(verdicts.get(key) ?? []).filter((v) => v.of !== act.of), act];
+        verdicts.set(key, all);
+        judged.set(act.check, { right: areRight(now, level, all), acts: [routine, n] });
+      }
     }
     now = fold(now, act, outcome);
   }
   return judged;
 }
 
-function isRight(survey: Survey, act: ActOf<'check'> & { level: 1 | 2; verdict: 'use' | 'do-not-use' }): boolean {
+/** Whether the verdicts by one check, the last each way, are right: what is out is not used, or its error is allowed for. */
+function areRight(survey: Survey, level: 1 | 2, verdicts: readonly ActOf<'check'>[]): boolean {
+  const [{ check }] = verdicts as [ActOf<'check'>];
   const { kit } = survey.world.exercise;
-  const body = bodyInUse(survey, act.level);
-  const limit = levelLimits(kit)?.[act.check] ?? 0;
-  if (Math.abs(worstFault(body, act.check) - limit) <= eitherWayMmPerM) return true;
-  // One that is out may be used with its error allowed for, if that was found as it is.
-  if (act.allow) return Math.abs(worstFault(body, act.check) - Math.abs(act.errorMmPerM ?? 0)) <= eitherWayMmPerM;
-  return outOfTrue(body, kit, act.check) > 0 === (act.verdict === 'do-not-use');
+  const body = bodyInUse(survey, level);
+  const limit = levelLimits(kit)?.[check] ?? 0;
+  const notUsed = verdicts.some((v) => v.verdict === 'do-not-use');
+  const out = faultsOf(body, check).filter(({ mmPerM }) => Math.abs(mmPerM) > limit + eitherWayMmPerM);
+  if (out.length === 0) return !notUsed || worstFault(body, check) >= limit - eitherWayMmPerM;
+  const isAllowed = ({ way, mmPerM }: (typeof out)[number]) =>
+    verdicts.some(
+      (v) =>
+        v.allow && (v.of ?? checkWays[check][0]) === way && Math.abs((v.errorMmPerM ?? 0) - mmPerM) <= eitherWayMmPerM,
+    );
+  return notUsed || out.every(isAllowed);
+}
+
+/** What a level is out by each way that a check is made, mm a metre. */
+function faultsOf(
+  { faults }: LevelBody,
+  check: CheckName,
+): readonly { readonly way: ActOf<'check'>['of']; readonly mmPerM: number }[] {
+  if (!faults) return [];
+  const of = {
+    level: [
+      { way: 'fore', mmPerM: 1000 * faults.levelFore },
+      { way: 'side', mmPerM: 1000 * faults.levelSide },
+    ],
+    plumb: [
+      { way: 'S', mmPerM: 1000 * faults.plumbS },
+      { way: 'F', mmPerM: 1000 * faults.plumbF },
+    ],
+    square: [{ way: undefined, mmPerM: 1000 * faults.square }],
+  } as const;
+  return of[check];
 }

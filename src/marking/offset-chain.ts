@@ -188,15 +188,20 @@ function heldBeside(source: DomainSource, { size, edge }: Domain, places: readon
 
 /** The right rule from the lines as they stood, with what is allowed for, less the same without it. */
 function allowedIn(survey: Survey, { size }: Domain, places: readonly ReadPlace[], base: string | null): number {
-  if (places.every((p) => p.allowedMm === 0)) return 0;
+  const steps = places.map((p) => stepsOf(survey, p, base));
+  if (places.every((p, i) => p.allowedMm === 0 && steps[i]?.allowed === 0)) return 0;
   const sheet = sheetOf(survey, size);
-  const rule = (value: (p: ReadPlace) => number) =>
+  const rule = (allows: 0 | 1) =>
     rightRule(
       size,
-      places.map((p) => ({ side: p.side, valueMm: value(p) + stepsOf(survey, p, base).true, xMm: sheet.xOf(p.at) })),
+      places.map((p, i) => {
+        const { true: step, allowed } = steps[i] as ReturnType<typeof stepsOf>;
+        const without = p.setUpMm + step - p.allowedMm - allowed;
+        return { side: p.side, valueMm: without + allows * (p.allowedMm + allowed), xMm: sheet.xOf(p.at) };
+      }),
       sheet.edge,
     )?.valueMm ?? 0;
-  return rule((p) => p.setUpMm) - rule((p) => p.setUpMm - p.allowedMm);
+  return rule(1) - rule(0);
 }
 
 /** Finds the reading behind a booking: of its place, from its datum; the one it names, else the last such. */
@@ -289,20 +294,23 @@ function sheetOf(survey: Survey, size: Domain['size']) {
 
 /** The steps from a place's datum to the base, by how they are known. */
 function stepsOf(survey: Survey, p: ReadPlace, base: string | null) {
-  if (base === null || base === p.datum) return { true: 0, seen: 0, written: 0, booked: 0 };
+  if (base === null || base === p.datum) return { true: 0, seen: 0, written: 0, booked: 0, allowed: 0 };
   const basePlane = survey.planes[base];
   const step = basePlane ? trueStep(basePlane, p, base) : 0;
-  const truly = broughtOver(p.side, step);
   const carried = carriedStep(survey, p.datum, base);
-  if (!carried) return { true: truly, seen: truly, written: truly, booked: 0 };
+  const allowed = carried ? broughtOver(p.side, carried.allowedMm) : 0;
+  const truly = broughtOver(p.side, step) + allowed;
+  if (!carried) return { true: truly, seen: truly, written: truly, booked: 0, allowed };
   const written = broughtOver(p.side, carried.stepMm);
   const said = survey.carries.find((c) => c.n === carried.n)?.said;
   const reading = survey.readings.find((r) => r.n === said?.reading);
   // A rule gives a step's length, its way is plain to see: a way that is written wrong is a booking.
   const sign = step < 0 ? -1 : 1;
   // A step that was never read was not seen wrong: what is written of it is a booking.
-  const seen = reading ? broughtOver(p.side, sign * middleSeen(reading, survey.world.exercise.kit.rule)) : truly;
-  return { true: truly, seen, written, booked: written };
+  const seen = reading
+    ? broughtOver(p.side, sign * middleSeen(reading, survey.world.exercise.kit.rule)) + allowed
+    : truly;
+  return { true: truly, seen, written, booked: written, allowed };
 }
 
 /** How far a place's datum stands right of, behind or above the base, at the wall point. */

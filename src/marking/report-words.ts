@@ -502,5 +502,5 @@ function sayHeading(h: Heading): string {
 
 function signed(mm: number): string {
   const said = sayLength(mm);
-  return Math.round(mm * 10) > 0 ? `+${said}` : said;
+  return mm > 0 && said !== sayLength(0) ? `+${said}` : said;
 }

@@ -133,11 +133,15 @@ export function writtenLengths(text: string): readonly number[] | null {
 export function typedLength(word: string | undefined, units = spoken): number | null {
   if (word === undefined) return null;
   if (units === 'mm') return /^[+-]?(\d+\.?\d*|\.\d+)$/.test(word) ? Number(word) : null;
-  const found = /^([+-]?)(?:(\d+)' ?)?(?:(\d+\.?\d*|\.\d+)|(?:(\d+)[- ])?(\d+)\/(2|4|8|16|32|64))"?$/.exec(spelt(word));
+  const found = /^([+-]?)(?:(\d+)'[ -]*)?(?:(\d+\.?\d*|\.\d+)|(?:(\d+)[- ])?(\d+)\/(2|4|8|16|32|64))?"?$/.exec(
+    spelt(word),
+  );
   if (!found) return null;
   const [, sign, feet, plain, whole, over, under] = found;
-  const inches = plain === undefined ? Number(whole ?? 0) + Number(over) / Number(under) : Number(plain);
-  const all = 12 * Number(feet ?? 0) + inches;
+  if (feet === undefined && plain === undefined && over === undefined) return null;
+  if (whole !== undefined && Number(over) >= Number(under)) return null;
+  const part = over === undefined ? 0 : Number(over) / Number(under);
+  const all = 12 * Number(feet ?? 0) + Number(plain ?? whole ?? 0) + part;
   return (sign === '-' ? 0 - all : all) * inchMm;
 }
 
@@ -157,6 +161,8 @@ function spelt(word: string): string {
     .replace(/(\d) ?(?=[½¼¾⅛⅜⅝⅞])/, '$1-')
     .replace(/[½¼¾⅛⅜⅝⅞]/, (sign) => fractions[sign] ?? sign)
     .replaceAll('\u2011', '-')
+    .replace(/[”″]/, '"')
+    .replace(/[’′]/, "'")
     .replace(/ ?(in|inch|inches)$/, '');
 }
 

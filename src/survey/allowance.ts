@@ -26,46 +26,81 @@ const nothing: Written = { levelFore: 0, levelSide: 0, plumbF: 0, plumbS: 0, squ
 /** A line within so much of its own width runs through what it is seen at. */
 const onItWidths = 0.5;
 
-/**
- * Gives how far the datum of an offset is reckoned to stand beside where it should, mm: + right of it, behind or above; 0
- * where nothing is allowed for.
- */
-export function stoodBeside(
+/** Gives what is allowed for in an offset, mm: it is added to what was booked; 0 where nothing is. */
+export function allowedIn(
   survey: Survey,
   offset: { readonly n: number; readonly said: ActOf<'book'>; readonly datum: string },
 ): number {
+  const { said, datum } = offset;
   const allowed = allowedFor(survey);
-  if (allowed.errors.size === 0 || !('surface' in offset.said.place)) return 0;
-  const reading = readingOf(survey, offset);
-  const { kind, setUp, drawn } = datumParts(offset.datum);
-  const level = drawn ? undefined : allowed.levels.get(reading)?.find((l) => l.setUp === setUp);
-  const error = level && allowed.errors.get(level.level);
-  if (!level || !error) return 0;
-  const { openingMm } = survey.world.exercise.brief;
-  const place = reckonedPlace({ openingMm, slope: survey.world.exercise.spec.slope }, level, offset.said.place);
-  return besideAt(error, { level, kind, place, anchors: anchorsOf(survey, level, allowed.marks) });
+  if (allowed.errors.size === 0 || !('surface' in said.place) || datumParts(datum).drawn) return 0;
+  const n = readingOf(survey, offset);
+  const level = allowed.levels.get(n)?.find((l) => l.setUp === datumParts(datum).setUp);
+  if (!level) return 0;
+  const place = wholePlace(survey, level, said.place);
+  const { besideMm, isPast } = besideAt(allowed, { level, n, kind: datumParts(datum).kind, place });
+  return isPast ? besideMm : 0 - besideMm;
 }
 
-/** How far a line stands beside where it should at a place, to first order. */
+/** Gives what is allowed for in a step that was carried over, mm: it is added to what was booked. */
+export function allowedInStep(survey: Survey, said: ActOf<'carry'>): number {
+  const allowed = allowedFor(survey);
+  if (allowed.errors.size === 0 || said.reading === undefined) return 0;
+  const n = said.reading;
+  const read = survey.entries.find((e) => e.n === n)?.act;
+  const mark = read?.act === 'read' && 'mark' in read.place ? allowed.marks.get(read.place.mark) : undefined;
+  if (!mark) return 0;
+  const beside = (datum: string) => {
+    const { kind, setUp } = datumParts(datum);
+    const level = allowed.levels.get(n)?.find((l) => l.setUp === setUp) ?? allowed.last.get(setUp);
+    return level ? besideAt(allowed, { level, n: allowed.readings.get(setUp) ?? n, kind, place: mark }).besideMm : 0;
+  };
+  return beside(said.to) - beside(said.from);
+}
+
+/** A place on the straight outline, in the whole room's frame. */
+function wholePlace(survey: Survey, level: ReckonedLevel, place: SurfacePlace): Point {
+  const { openingMm } = survey.world.exercise.brief;
+  const atXMm = survey.whole?.atXMm ?? 0;
+  const own = { ...level, at: { ...level.at, x: level.at.x - atXMm } };
+  const there = reckonedPlace({ openingMm, slope: survey.world.exercise.spec.slope }, own, place);
+  return { ...there, x: there.x + atXMm };
+}
+
+/**
+ * How far a line stands beside where it should at a place, to first order: + right of it, behind or above; and whether the
+ * place lies on that side of the line.
+ */
 function besideAt(
-  error: Written,
-  of: { level: ReckonedLevel; kind: DatumKind; place: Point; anchors: Readonly<Record<'F' | 'S', readonly Point[]>> },
-): number {
-  const { level, kind, place, anchors } = of;
+  allowed: Allowed,
+  of: { level: ReckonedLevel; n: number; kind: DatumKind; place: Point },
+): { besideMm: number; isPast: boolean } {
+  const { level, n, kind, place } = of;
+  const error = allowed.errors.get(bodyAt(allowed, level.level, n)) ?? nothing;
   const right = { x: level.facing.y, y: 0 - level.facing.x };
   const ahead = (p: Point) => (p.x - level.at.x) * level.facing.x + (p.y - level.at.y) * level.facing.y;
   const aside = (p: Point) => (p.x - level.at.x) * right.x + (p.y - level.at.y) * right.y;
-  if (kind === 'L') return error.levelFore * ahead(place) + error.levelSide * aside(place);
+  if (kind === 'L')
+    return {
+      besideMm: error.levelFore * ahead(place) + error.levelSide * aside(place),
+      isPast: place.z > level.at.z,
+    };
+  const anchors = allowed.anchors(level);
   const from = mean(anchors[kind]) ?? level.at;
   const lean = (kind === 'F' ? error.plumbF : error.plumbS) * (place.z - from.z);
   const linedUp = anchors.S.length > anchors.F.length ? 'S' : 'F';
   const along = kind === 'F' ? aside : ahead;
   // Turned anticlockwise S goes to the left ahead of the level; F, square to it, the other way about.
   const turn = kind === linedUp ? 0 : 0 - error.square * (along(place) - along(from));
-  const n = kind === 'F' ? level.facing : right;
+  const normal = kind === 'F' ? level.facing : right;
   // A level that faces the room or a side has its own way for behind and right.
-  const way = kind === 'F' ? (Math.abs(n.y) >= Math.abs(n.x) ? n.y : n.x) : Math.abs(n.x) >= Math.abs(n.y) ? n.x : n.y;
-  return (lean + turn) * Math.sign(way);
+  const way = Math.sign(Math.abs(normal.y) >= Math.abs(normal.x) ? normal.y : normal.x);
+  return { besideMm: (lean + turn) * way, isPast: (kind === 'F' ? ahead : aside)(place) * way > 0 };
+}
+
+/** Which body a level is, by its number and how often it was swapped before an act. */
+function bodyAt({ swaps }: Pick<Allowed, 'swaps'>, level: number, n: number): string {
+  return `${level}/${swaps.filter((s) => s.level === level && s.n < n).length}`;
 }
 
 function mean(points: readonly Point[]): Point | null {
@@ -74,63 +109,78 @@ function mean(points: readonly Point[]): Point | null {
   return { x: of('x'), y: of('y'), z: of('z') };
 }
 
-/** What each upright line was seen to run through when the level was last touched. */
+interface Allowed {
+  /** By the body: a level's number, and how often it was swapped. */
+  readonly errors: ReadonlyMap<string, Written>;
+  readonly swaps: readonly { readonly level: number; readonly n: number }[];
+  /** Where the levels were reckoned to stand at each reading. */
+  readonly levels: ReadonlyMap<number, readonly ReckonedLevel[]>;
+  /** How each set-up's level stood at the last reading beside it, and which that was. */
+  readonly last: ReadonlyMap<number, ReckonedLevel>;
+  readonly readings: ReadonlyMap<number, number>;
+  readonly marks: ReadonlyMap<number, Point>;
+  /** What each upright line was seen to run through when the level was last touched. */
+  anchors(level: ReckonedLevel): Readonly<Record<'F' | 'S', readonly Point[]>>;
+}
+
+/** A survey never changes, and it is asked for every offset of it. Of a pair it is asked of the whole room. */
+const known = new WeakMap<Survey['entries'], Allowed>();
+
+function allowedFor(survey: Survey): Allowed {
+  const whole = survey.whole?.survey ?? survey;
+  const before = known.get(whole.entries);
+  if (before) return before;
+  const found = gathered(whole);
+  known.set(whole.entries, found);
+  return found;
+}
+
+function gathered(whole: Survey): Allowed {
+  const swaps = whole.entries.flatMap(({ n, act, outcome }) =>
+    act.act === 'check' && outcome.ok && outcome.swapped ? [{ level: act.level ?? 1, n }] : [],
+  );
+  const errors = writtenErrors(whole.entries, swaps);
+  const levels = new Map<number, readonly ReckonedLevel[]>();
+  const last = new Map<number, ReckonedLevel>();
+  const readings = new Map<number, number>();
+  if (errors.size === 0)
+    return { errors, swaps, levels, last, readings, marks: new Map(), anchors: () => ({ F: [], S: [] }) };
+  const { marks } = reckonWhole(whole.world.exercise, whole.entries, ({ n, act }, now) => {
+    if (act.act !== 'read' && act.act !== 'mark') return;
+    levels.set(n, now);
+    for (const level of now) {
+      last.set(level.setUp, level);
+      readings.set(level.setUp, n);
+    }
+  });
+  return { errors, swaps, levels, last, readings, marks, anchors: (level) => anchorsOf(whole, level, marks) };
+}
+
 function anchorsOf(
-  survey: Survey,
+  whole: Survey,
   level: ReckonedLevel,
   marks: ReadonlyMap<number, Point>,
 ): Readonly<Record<'F' | 'S', readonly Point[]>> {
+  const y = 0 - (whole.world.exercise.brief.setBackMm ?? 0);
   const of = (kind: 'F' | 'S') =>
     level.seen.flatMap(({ datum, at, offWidths }): Point[] => {
       if (datumParts(datum).kind !== kind || Math.abs(offWidths) > onItWidths) return [];
-      const mark = 'mark' in at ? marks.get(at.mark) : undefined;
-      if ('mark' in at) return mark ? [mark] : [];
-      return [{ ...referenceAt(survey.world, at.referenceXMm), y: 0 - (survey.world.exercise.brief.setBackMm ?? 0) }];
+      if (!('mark' in at)) return [{ ...referenceAt(whole.world, at.referenceXMm), y }];
+      const mark = marks.get(at.mark);
+      return mark ? [mark] : [];
     });
   return { F: of('F'), S: of('S') };
 }
 
-interface Allowed {
-  /** By the number of the level. */
-  readonly errors: ReadonlyMap<number, Written>;
-  /** Where the levels were reckoned to stand at each reading. */
-  readonly levels: ReadonlyMap<number, readonly ReckonedLevel[]>;
-  readonly marks: ReadonlyMap<number, Point>;
-}
-
-const none: Allowed = { errors: new Map(), levels: new Map(), marks: new Map() };
-/** A survey never changes, and it is asked for every offset of it. */
-const known = new WeakMap<Survey['entries'], Allowed>();
-
-function allowedFor(survey: Survey): Allowed {
-  const before = known.get(survey.entries);
-  if (before) return before;
-  const errors = writtenErrors(survey.entries);
-  const found = errors.size === 0 ? none : { errors, ...standings(survey) };
-  known.set(survey.entries, found);
-  return found;
-}
-
-function standings(survey: Survey): Pick<Allowed, 'levels' | 'marks'> {
-  const levels = new Map<number, readonly ReckonedLevel[]>();
-  const { marks } = reckonWhole(survey.world.exercise, survey.entries, ({ n, act }, now) => {
-    if (act.act === 'read') levels.set(n, now);
-  });
-  return { levels, marks };
-}
-
-/** The last verdict on each level by each check, since it was swapped, where its error is allowed for. */
-function writtenErrors(entries: Survey['entries']): ReadonlyMap<number, Written> {
-  const errors = new Map<number, Written>();
-  for (const { act, outcome } of entries) {
+/** The last verdict on each body by each check, where its error is allowed for. */
+function writtenErrors(entries: Survey['entries'], swaps: Allowed['swaps']): ReadonlyMap<string, Written> {
+  const errors = new Map<string, Written>();
+  for (const { n, act, outcome } of entries) {
     if (act.act !== 'check' || act.verdict === undefined || !outcome.ok) continue;
-    const level = act.level ?? 1;
-    if (outcome.swapped) errors.delete(level);
-    else {
-      const error = act.allow ? (act.errorMmPerM ?? 0) / 1000 : 0;
-      const one = { ...(errors.get(level) ?? nothing), [nameOf(act)]: error };
-      if (act.allow || errors.has(level)) errors.set(level, one);
-    }
+    const body = bodyAt({ swaps }, act.level ?? 1, n);
+    const before = errors.get(body);
+    if (!act.allow && !before) continue;
+    errors.set(body, { ...(before ?? nothing), [nameOf(act)]: act.allow ? (act.errorMmPerM ?? 0) / 1000 : 0 });
   }
   return errors;
 }

@@ -5,7 +5,7 @@ import { type Brief, finishOn, nominalCarcass } from '../exercise/brief.ts';
 import { slopedStretch } from '../exercise/carcass-shape.ts';
 import { axesOf, type Side } from '../recess/recess-spec.ts';
 import { type ActOf, type BandEdge, datumParts, type SurfacePlace } from './act.ts';
-import { stoodBeside } from './allowance.ts';
+import { allowedIn, allowedInStep } from './allowance.ts';
 import { type SizeName, sizeRules, sizesOf } from './size.ts';
 import { liveBookings, type Survey } from './survey.ts';
 
@@ -48,8 +48,7 @@ export function bookedOffsets(survey: Survey): readonly BookedOffset[] {
     const { said } = b;
     if (said.what !== 'offset' || said.datum === undefined || !('surface' in said.place)) return [];
     const side = said.place.surface;
-    const beside = stoodBeside(survey, { n: b.n, said, datum: said.datum });
-    const allowedMm = beside === 0 ? 0 : broughtOver(side, beside);
+    const allowedMm = allowedIn(survey, { n: b.n, said, datum: said.datum });
     const offset: BookedOffset = {
       n: b.n,
       said,
@@ -126,17 +125,19 @@ export function broughtOver(side: Side, step: number): number {
 /**
  * Gives the step carried over from one datum to another.
  *
- * @returns mm, + when `from` lies right of, behind or above `to`; `null` when none was booked, either way round
+ * @returns mm, with what is allowed for in it; + when `from` lies right of, behind or above `to`; `null` when none was booked, either way round
  */
 export function carriedStep(
-  survey: Pick<Survey, 'carries'>,
+  survey: Survey,
   from: string,
   to: string,
-): { n: number; stepMm: number } | null {
-  if (from === to) return { n: 0, stepMm: 0 };
+): { n: number; stepMm: number; allowedMm: number } | null {
+  if (from === to) return { n: 0, stepMm: 0, allowedMm: 0 };
   for (const { n, said } of [...survey.carries].reverse()) {
-    if (said.from === from && said.to === to) return { n, stepMm: said.stepMm };
-    if (said.from === to && said.to === from) return { n, stepMm: 0 - said.stepMm };
+    const way = said.from === from && said.to === to ? 1 : said.from === to && said.to === from ? -1 : 0;
+    if (way === 0) continue;
+    const allowedMm = allowedInStep(survey, said);
+    return { n, stepMm: way * (said.stepMm + allowedMm), allowedMm: way * allowedMm };
   }
   return null;
 }

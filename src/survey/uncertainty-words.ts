@@ -31,7 +31,8 @@ export function drawnWords(from: Parameters<typeof drawnSize>[0], worked: Worked
 
 function signed(mm: number): string {
   const value = tenths(mm);
-  return value < 0 ? `−${sayLength(Math.abs(value))}` : `+${sayLength(value)}`;
+  const said = sayLength(Math.abs(value));
+  return said === sayLength(0) ? said : `${value < 0 ? '−' : '+'}${said}`;
 }
 
 function tenths(mm: number): number {

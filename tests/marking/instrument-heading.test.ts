@@ -12,7 +12,7 @@ import type { Kit } from '../../src/exercise/kit.ts';
 import { findLearner } from '../../src/learners/learner.ts';
 import { instrumentHeading } from '../../src/marking/instrument-heading.ts';
 import { markSurvey } from '../../src/marking/report.ts';
-import type { Act } from '../../src/survey/act.ts';
+import type { Act, ActOf } from '../../src/survey/act.ts';
 import { acted, surveyOf } from '../helpers/surveying.ts';
 
 function exerciseWith(scored: boolean, faults?: Kit['level']['faults']): Exercise {
@@ -72,5 +72,22 @@ describe('the heading', () => {
     const guessed: Act = { act: 'check', check: 'level', verdict: 'use' };
     expect(pointsOf(exerciseWith(true, good), [guessed, ...start])).toBe(0);
     expect(pointsOf(exerciseWith(true, good), [...start, ...checked('level', 'use')])).toBe(0);
+  });
+
+  it('takes one that is out and is allowed for as it is, and not by another size, sign or way', () => {
+    const plumb = (of: 'S' | 'F', more: Partial<ActOf<'check'>>): Act[] => [
+      { act: 'check', check: 'plumb', of },
+      { act: 'check', check: 'plumb', of, verdict: 'use', ...more },
+    ];
+    const rest = [...checked('level', 'use'), ...checked('square', 'use')];
+    const points = (...acts: Act[]) => pointsOf(exerciseWith(true, bad), [...rest, ...acts, ...start]);
+    const allowed = (errorMmPerM: number) => plumb('S', { errorMmPerM, allow: true });
+    expect(points(...allowed(1.9))).toBe(10);
+    expect(points(...allowed(1.9), ...plumb('F', {}))).toBe(10);
+    expect(points(...plumb('F', {}), ...allowed(1.9))).toBe(10);
+    expect(points(...allowed(-2))).toBeCloseTo(8.3, 9);
+    expect(points(...allowed(1.2))).toBeCloseTo(8.3, 9);
+    expect(points(...plumb('F', { errorMmPerM: 2, allow: true }))).toBeCloseTo(8.3, 9);
+    expect(points(...plumb('F', {}))).toBeCloseTo(8.3, 9);
   });
 });

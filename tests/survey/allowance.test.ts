@@ -11,10 +11,11 @@ import { bringToReference, standOnReference } from '../../src/learners/lining-up
 import { markSurvey } from '../../src/marking/report.ts';
 import type { Act, ActOf, SurfacePlace } from '../../src/survey/act.ts';
 import { saySheet } from '../../src/survey/field-sheet-words.ts';
-import { bookedOffsets } from '../../src/survey/offsets.ts';
+import { bookedOffsets, carriedStep } from '../../src/survey/offsets.ts';
 import type { Survey } from '../../src/survey/survey.ts';
 import { workOutSize } from '../../src/survey/working-out.ts';
-import { acted, middleOf, outcomeOf, surveyIn } from '../helpers/surveying.ts';
+import { exerciseOfShape } from '../helpers/family-rooms.ts';
+import { acted, middleOf, outcomeOf, surveyIn, surveyOf } from '../helpers/surveying.ts';
 
 const places: readonly (readonly [datum: 'F' | 'S' | 'L', place: SurfacePlace])[] = [
   ...([300, 2000] as const).flatMap((zMm) =>
@@ -96,6 +97,75 @@ describe.each(cases)('a level that %s', (_says, faults, verdict) => {
   it('what stands on the sheet stays as it was written', () => {
     const out = acted(surveyed(faults), verdict);
     for (const o of bookedOffsets(out)) expect(o.valueMm - o.allowedMm).toBeCloseTo(o.said.valueMm, 9);
+  });
+});
+
+describe('a step that is carried over', () => {
+  const verdict = judged({ check: 'level', of: 'fore', errorMmPerM: 5 });
+  /** L is marked, the level stood again out in the room, the step read at the mark, and the ceiling read from there. */
+  function carried(faults: SetFaults | null, last: readonly Act[]): number {
+    const level = faults ? { faults: [faults] } : {};
+    const hand = takeInHand(surveyIn({ seed: 'carried' }, { level }));
+    standOnReference(hand, 1100);
+    hand.act({ act: 'mark', place: { surface: 'left', along: 'L', yMm: 350 } });
+    hand.act({ act: 'read', datum: 'S', place: { surface: 'left', yMm: 100, zMm: 900 } });
+    hand.act({ act: 'stand', xMm: 0, yMm: -700, heightMm: 1180 });
+    hand.act({ act: 'settle' });
+    const step = hand.act({ act: 'read', datum: 'L2', place: { mark: 1 } });
+    if (!step.ok) throw new Error(step.error.code);
+    const stepMm = middleOf(step);
+    hand.act({ act: 'carry', from: 'L2', to: 'L', stepMm, reading: hand.now().entries.length });
+    const place = { surface: 'ceiling', xMm: 0, yMm: 100 } as const;
+    const seen = hand.act({ act: 'read', datum: 'L2', place });
+    if (!seen.ok) throw new Error(seen.error.code);
+    const reading = hand.now().entries.length;
+    hand.act({ act: 'book', what: 'offset', valueMm: middleOf(seen), datum: 'L2', place, reading });
+    const done = acted(hand.now(), ...last);
+    return (bookedOffsets(done)[0]?.valueMm ?? 0) + (carriedStep(done, 'L2', 'L')?.stepMm ?? 0);
+  }
+
+  it('has the error of both lines at its mark taken out', () => {
+    const truly = carried(null, []);
+    // From out in the room the ceiling seems nearer by 5 mm a metre, the mark too: the step takes the most of it back.
+    const out = carried({ levelForeMmPerM: 5 }, []) - truly;
+    expect(Math.abs(out)).toBeGreaterThan(0.4);
+    expect(Math.abs(carried({ levelForeMmPerM: 5 }, [verdict]) - truly)).toBeLessThan(0.05);
+  });
+});
+
+describe('edges of a box', () => {
+  /** A box low and to the left on the back, read from S and from L, both of which lie past it. */
+  function edges(faults: SetFaults | null): Survey {
+    const { kit, ...rest } = exerciseOfShape('run');
+    const level = { ...kit.level, ...(faults ? { faults: [faults] } : {}) };
+    const hand = takeInHand(surveyOf({ ...rest, kit: { ...kit, level } }));
+    hand.act({ act: 'stand', xMm: 0, yMm: 0, heightMm: 1100 });
+    hand.act({ act: 'settle' });
+    for (const [datum, edge] of [
+      ['S', 'left'],
+      ['S', 'right'],
+      ['L', 'top'],
+      ['L', 'bottom'],
+    ] as const) {
+      const place = { surface: 'back', xMm: -827, zMm: 343, edge } as const;
+      const seen = hand.act({ act: 'read', datum, place });
+      if (!seen.ok) throw new Error(`${datum} ${edge}: ${seen.error.code}`);
+      const reading = hand.now().entries.length;
+      hand.act({ act: 'book', what: 'offset', valueMm: middleOf(seen), datum, place, reading });
+    }
+    return hand.now();
+  }
+
+  it.each([
+    ['L rises', { levelForeMmPerM: 5 }, judged({ check: 'level', of: 'fore', errorMmPerM: 5 })],
+    ['S leans', { plumbSMmPerM: 5 }, judged({ check: 'plumb', of: 'S', errorMmPerM: 5 })],
+  ] as const)('below and left of a line that %s', (_says, faults, verdict) => {
+    const truly = bookedOffsets(edges(null)).map((o) => o.valueMm);
+    const worst = (survey: Survey) =>
+      Math.max(...bookedOffsets(survey).map((o, i) => Math.abs(o.valueMm - (truly[i] as number))));
+    const out = edges(faults);
+    expect(worst(out)).toBeGreaterThan(1.5);
+    expect(worst(acted(out, verdict))).toBeLessThan(0.2);
   });
 });
 

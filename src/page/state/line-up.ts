@@ -3,7 +3,7 @@
  * to make of it. It is made from what is seen and from dead reckoning alone.
  */
 import type { Point } from '../../geometry/plane.ts';
-import { sayWithUnit, sayWritten } from '../../recess/lengths.ts';
+import { sayLength, sayWithUnit, sayWritten } from '../../recess/lengths.ts';
 import type { Side } from '../../recess/recess-spec.ts';
 import { type DatumKind, datumParts, type Target } from '../../survey/act.ts';
 import type { LearnerView } from '../../survey/learner-view.ts';
@@ -100,7 +100,8 @@ export function sayOff(look: Look, offMm = look.offMm): string {
   const widths = Math.round((offMm / look.widthMm) * 10) / 10;
   if (Math.abs(widths) < 0.1) return 'on it';
   const size = Math.abs(widths);
-  const much = look.inMm ? sayWithUnit(Math.abs(offMm)) : size === 1 ? '1 width' : `${size} widths`;
+  const shows = look.inMm && sayLength(Math.abs(offMm)) !== sayLength(0);
+  const much = shows ? sayWithUnit(Math.abs(offMm)) : size === 1 ? '1 width' : `${size} widths`;
   return `${much} ${look.ways[widths < 0 ? 0 : 1]}`;
 }
 

@@ -1,6 +1,7 @@
 /**
- * A first look for the pair of points at which a rule takes most: all pairs of a table's cells, and from each cell also the
- * points that are as far away as the rule lets them be, or as they can be before its limit steps up.
+ * A first look for the pair of points at which a rule takes most: all pairs of a table's cells, closer for what stands apart
+ * and along every line of a rule that goes one way; and from each also the points that are as far away as the rule lets them
+ * be, or as they can be before its limit steps up.
  */
 import { stepsOf } from './limit.ts';
 import { limitOfPair, type Pair, type PairRule, shorterMm } from './pair-rule.ts';
