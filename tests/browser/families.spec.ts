@@ -4,10 +4,6 @@
  *
  * `npm test` goes through one kind; OFFTRUE_ALL_FAMILIES=1 through all, at a laptop's and at a phone's size.
  */
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
 import { baysOf } from '../../src/exercise/bays.ts';
 import type { Exercise } from '../../src/exercise/exercise.ts';
@@ -17,15 +13,8 @@ import { familyOf } from '../../src/recess/families/families.ts';
 import type { Side } from '../../src/recess/recess-spec.ts';
 import { offsetsOverMade, type SizeName, sizeRules, sizesOf, toBeFound } from '../../src/survey/size.ts';
 import { byPointer, byTouch, type Hands } from './hands.ts';
-import { judgedFromWords, keptLog, shownDigest, watchErrors } from './page-hand.ts';
-
-const command = resolve(import.meta.dirname, '../../src/cli/offtrue.mjs');
-
-function offtrue(...args: string[]): string {
-  const ran = spawnSync(process.execPath, [command, ...args], { encoding: 'utf8' });
-  expect(ran.stderr.replace(/^building the command\n/, '')).toBe('');
-  return ran.stdout;
-}
+import { heldTo } from './job.ts';
+import { judgedFromWords, watchErrors } from './page-hand.ts';
 
 interface Kind {
   readonly says: string;
@@ -203,18 +192,6 @@ async function writeCutOut(
   await group.getByLabel('from L').fill(String((over * (top + foot)) / 2));
   await group.getByLabel('wide').fill(String(Math.abs(a - b) + 2 * spare));
   await group.getByLabel('high').fill(String(Math.abs(top - foot) + 2 * spare));
-}
-
-async function heldTo(page: Page): Promise<void> {
-  const folder = mkdtempSync(join(tmpdir(), 'offtrue-family-'));
-  try {
-    const log = join(folder, 'page.jsonl');
-    writeFileSync(log, await keptLog(page, /^Keep the log$/));
-    expect(offtrue('verify', log)).toContain('holds');
-    expect(JSON.parse(offtrue('mark', log, '--json')).digest).toBe(await shownDigest(page));
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
 }
 
 for (const kind of all ? kinds : kinds.slice(0, 1)) {
