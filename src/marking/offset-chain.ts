@@ -150,7 +150,7 @@ export function setUpSteps(survey: Survey, source: DomainSource, domain: Domain)
     sheet: { edge: sheet.edge, xOf: ({ at }) => sheet.xOf(at) },
     truly: isOfSlope(size) && domain.edge ? { edge: domain.edge, xOf: ({ at }) => at.x } : null,
     besideMm: heldBeside(source, domain, places),
-    allowedMm: allowedIn(survey, domain, places, base),
+    allowedMm: allowedOfLine(survey, domain, places, base),
     from: (lines, layout) => {
       const terms = places.map((p) => {
         const first = p.readings[0] as Reading;
@@ -187,7 +187,7 @@ function heldBeside(source: DomainSource, { size, edge }: Domain, places: readon
 }
 
 /** The right rule from the lines as they stood, with what is allowed for, less the same without it. */
-function allowedIn(survey: Survey, { size }: Domain, places: readonly ReadPlace[], base: string | null): number {
+function allowedOfLine(survey: Survey, { size }: Domain, places: readonly ReadPlace[], base: string | null): number {
   const steps = places.map((p) => stepsOf(survey, p, base));
   if (places.every((p, i) => p.allowedMm === 0 && steps[i]?.allowed === 0)) return 0;
   const sheet = sheetOf(survey, size);
